@@ -22,7 +22,11 @@ const commandLineBanner = [
   "}",
 ].join("\n");
 
-/** Every bundle: where it starts, where it ends up and what will run it. */
+/**
+ * Every bundle: where it starts, where it ends up and what will run it.
+ * All are CommonJS or plain scripts: a browser's extension host refuses ES modules, and the command line starts sooner.
+ * For the same reason package.json names no `type`: an extension host goes by it, and our sources are only ever bundled.
+ */
 const bundles = [
   {
     name: "command line",
@@ -33,7 +37,7 @@ const bundles = [
   {
     name: "language server for Node",
     entry: "server/node.ts",
-    file: "server/node.cjs",
+    file: "server/node.js",
     options: { platform: "node", format: "cjs", target: "node22" },
   },
   {
@@ -45,13 +49,13 @@ const bundles = [
   {
     name: "extension for the desktop",
     entry: "client/desktop.ts",
-    file: "client/desktop.cjs",
+    file: "client/desktop.js",
     options: { platform: "node", format: "cjs", target: "node22", external: ["vscode"] },
   },
   {
     name: "extension for a browser",
     entry: "client/browser.ts",
-    file: "client/browser.cjs",
+    file: "client/browser.js",
     options: { platform: "browser", format: "cjs", target: "es2023", external: ["vscode"] },
   },
 ];
@@ -108,8 +112,6 @@ export async function build({ development = false, force = false } = {}) {
   }
   mkdirSync(output, { recursive: true });
   await Promise.all(present.map((bundle) => esbuild.build(optionsOf(bundle, development))));
-  // The root package is ESM; what runs in an extension host and what must start fast is CommonJS.
-  writeFileSync(join(output, "package.json"), '{ "type": "commonjs" }\n');
   writeFileSync(stampFile, stamp);
   return "built";
 }

@@ -83,6 +83,7 @@ const suites =
         { title: "Bundles", run: bundles },
         { title: "Lint and format", run: () => single(bin("biome"), ["check", "--error-on-warnings"]) },
         { title: "Types", run: () => single(bin("tsc"), ["--noEmit"]) },
+        { title: "Types of the extension", run: () => single(bin("tsc"), ["--noEmit", "--project", "client"]) },
         vitest,
         {
           title: "A real workbench in a browser",
