@@ -1,0 +1,111 @@
+import { type Quantity, quantities } from "../calculations/table.ts";
+import { checks } from "../checks/table.ts";
+import type { Assembly } from "../model/assembly.ts";
+import { headerPlace, type Place } from "../model/declaration.ts";
+import type { Finding, Outcome } from "../model/finding.ts";
+import type { Missing } from "../model/need.ts";
+import type { Workshop } from "../model/workshop.ts";
+import { BuildEvaluation, type CheckRow, rowFindings, type WorkedQuantity } from "./evaluate.ts";
+import { applyWaivers } from "./waivers.ts";
+
+export type Counts = Readonly<Record<Outcome, number>>;
+
+/** Everything there is to say of one build. */
+export interface BuildReport {
+  readonly assembly: Assembly;
+  readonly evaluation: BuildEvaluation;
+  /** One row for every check there is, in the order of the table. */
+  readonly rows: readonly CheckRow[];
+  /** Rows by outcome; they add up to the number of checks. */
+  readonly counts: Counts;
+  /** What fails, is waived or cannot be checked, and problems of the text. */
+  readonly findings: readonly Finding[];
+  readonly lookups: readonly string[];
+}
+
+/** Runs every check on an assembled build. */
+export function reportBuild(assembly: Assembly, workshop: Workshop, today: string, languageNumber: number): BuildReport {
+  const evaluation = new BuildEvaluation(assembly, workshop);
+  const plain = checks.map((check) => evaluation.check(check));
+  const found = plain.map((row) => rowFindings(row, languageNumber));
+  const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today);
+
+  let next = 0;
+  const rows = plain.map((row, index): CheckRow => {
+    const own = findings.slice(next, next + (found[index]?.length ?? 0));
+    next += found[index]?.length ?? 0;
+    if (row.outcome !== "fails") return row;
+    return own.every(({ outcome }) => outcome === "waived") ? { ...row, outcome: "waived" } : row;
+  });
+
+  const counts: Record<Outcome, number> = { holds: 0, fails: 0, unknown: 0, waived: 0, notApplicable: 0 };
+  for (const { outcome } of rows) counts[outcome]++;
+
+  const template = assembly.fields.get("template");
+  const whole = !(template?.state === "stated" && template.value === true);
+  return {
+    assembly,
+    evaluation,
+    rows,
+    counts,
+    findings: [
+      ...assembly.findings,
+      ...findings,
+      ...aboutWaivers,
+      // A template is not a whole bike; what it leaves open is for the builds that derive from it.
+      ...(whole ? missingFindings(assembly, rows) : []),
+    ],
+    lookups: [...assembly.lookups, ...evaluation.reader.lookups, assembly.declaration.key],
+  };
+}
+
+/** One finding for each missing fact, naming the checks that wait for it: a question is asked once. */
+function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding[] {
+  const byFact = new Map<string, { missing: Missing; codes: Set<string> }>();
+  for (const { check, missing } of rows) {
+    for (const one of missing) {
+      const known = byFact.get(one.path) ?? { missing: one, codes: new Set() };
+      known.codes.add(check.code);
+      byFact.set(one.path, known);
+    }
+  }
+  return [...byFact.values()].map(({ missing, codes }) => {
+    const list = [...codes];
+    return {
+      code: "build/missing-fact",
+      severity: "information",
+      message: `Not stated: ${missing.what}. Without it ${list.length === 1 ? "this cannot be checked" : `these ${list.length} cannot be checked`}: ${list.join(", ")}.`,
+      place: inBuild(assembly, missing),
+      path: missing.path,
+      related: missing.place.declaration === assembly.declaration ? [] : [{ message: "it would be stated here", place: missing.place }],
+      repairs: stateable(assembly, missing.path),
+      outcome: "unknown",
+    };
+  });
+}
+
+/** Where a missing fact is shown: at the slot in the build, or at the build's name. */
+function inBuild(assembly: Assembly, missing: Missing): Place {
+  if (missing.place.declaration === assembly.declaration) return missing.place;
+  const slotPath = missing.path.slice(0, missing.path.lastIndexOf("."));
+  const installed = assembly.slots.get(slotPath);
+  return installed && installed.place.declaration === assembly.declaration
+    ? installed.place
+    : headerPlace(assembly.declaration);
+}
+
+function stateable(assembly: Assembly, path: string): Finding["repairs"] {
+  const dot = path.lastIndexOf(".");
+  const slot = path.slice(0, dot);
+  const name = path.slice(dot + 1);
+  const installed = assembly.slots.get(slot);
+  if (installed?.part?.kind && Object.hasOwn(installed.part.kind.fields, name)) {
+    return [{ kind: "state-fact", slot, fact: name }];
+  }
+  return installed ? [] : [{ kind: "insert-part", slot: path }];
+}
+
+/** Every number of the build that can be worked out, cannot be for want of facts, or means nothing here. */
+export function workedQuantities(report: BuildReport): readonly WorkedQuantity[] {
+  return quantities.flatMap((row: Quantity) => report.evaluation.quantity(row.path) ?? []);
+}

@@ -1,0 +1,408 @@
+import { type Assembly, assemble } from "../model/assembly.ts";
+import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
+import type { Finding } from "../model/finding.ts";
+import { type Part, readPart } from "../model/part.ts";
+import { problemFinding, readFields, textFinding } from "../model/read-fields.ts";
+import { familyKey, readStandard, resolveCode } from "../model/standard.ts";
+import type { Statement } from "../model/stated.ts";
+import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
+import type { Code } from "../values/types.ts";
+import type { Field, Fields } from "../vocabulary/define.ts";
+import { slotByPath, workshopFields } from "../vocabulary/index.ts";
+import { type BuildReport, reportBuild } from "./build-report.ts";
+import { Memo } from "./memo.ts";
+import { LineIndex, type Range } from "./positions.ts";
+import type { Span } from "../../grammar/tree.ts";
+
+/** A text that came, changed, or (without text) went. */
+export interface Change {
+  readonly uri: string;
+  readonly text: string | undefined;
+}
+
+export interface EngineOptions {
+  /** The day on which waivers are judged, `2026-11-25`. */
+  readonly today: string;
+  /** The standards that come with the program. */
+  readonly prelude?: readonly { readonly uri: string; readonly text: string }[];
+}
+
+/** What is known of one declaration by itself. */
+interface Analysis {
+  readonly findings: readonly Finding[];
+  readonly lookups: readonly string[];
+  readonly report?: BuildReport;
+}
+
+/** The newest language this program knows. */
+export const newestLanguage = 1;
+
+/**
+ * One workshop, from texts to findings. It reads nothing by itself and keeps no clock: a host pushes changes in and
+ * asks; every answer is on the newest text pushed. What an edit does not reach is not worked out again.
+ */
+export class Engine {
+  readonly workshop = new Workshop();
+  readonly #parts = new Memo<Part>();
+  readonly #analyses = new Memo<Analysis>();
+  readonly #lines = new Map<string, { readonly text: string; readonly index: LineIndex }>();
+  readonly #open = new Set<string>();
+  #today: string;
+
+  constructor(options: EngineOptions) {
+    this.#today = options.today;
+    for (const { uri, text } of options.prelude ?? []) this.workshop.update(uri, text, true);
+  }
+
+  get today(): string {
+    return this.#today;
+  }
+
+  set today(day: string) {
+    if (day === this.#today) return;
+    this.#today = day;
+    this.#analyses.clear();
+  }
+
+  /** While false, names that are not found are pending rather than wrong: the first scan of the root is under way. */
+  get complete(): boolean {
+    return this.workshop.complete;
+  }
+
+  set complete(complete: boolean) {
+    if (complete === this.workshop.complete) return;
+    this.workshop.complete = complete;
+    this.#parts.clear();
+    this.#analyses.clear();
+  }
+
+  /**
+   * Takes changes in.
+   * @returns the files whose findings may have changed, the changed ones included.
+   */
+  update(changes: readonly Change[]): Set<string> {
+    const affected = new Set<string>();
+    const keys = new Set<string>();
+    for (const { uri, text } of changes) {
+      if (this.workshop.files.get(uri)?.builtIn) continue;
+      affected.add(uri);
+      const before = new Set(this.workshop.files.get(uri)?.declarations);
+      for (const key of this.workshop.update(uri, text)) {
+        keys.add(key);
+        if (key.startsWith("standard ")) keys.add(familyKey(key.split(" ")[1] ?? ""));
+      }
+      for (const kept of this.workshop.files.get(uri)?.declarations ?? []) before.delete(kept);
+      for (const gone of before) {
+        this.#parts.drop(gone);
+        this.#analyses.drop(gone);
+      }
+      if (text === undefined) this.#lines.delete(uri);
+    }
+    this.#parts.invalidate(keys);
+    for (const declaration of this.#analyses.invalidate(keys)) affected.add(declaration.uri);
+    return affected;
+  }
+
+  /** Says which files are open in an editor: their trees are kept, those of closed files are let go after use. */
+  setOpen(uri: string, open: boolean): void {
+    if (open) this.#open.add(uri);
+    else this.#open.delete(uri);
+  }
+
+  file(uri: string): SourceFile | undefined {
+    return this.workshop.files.get(uri);
+  }
+
+  /** Everything to be said of a file, in the order of the text. */
+  findings(uri: string): readonly Finding[] {
+    const file = this.workshop.files.get(uri);
+    if (!file) return [];
+    const findings: Finding[] = [];
+    for (const declaration of file.declarations) findings.push(...this.#analysis(declaration).findings);
+    return findings;
+  }
+
+  /** Problems of a file's text that belong to no declaration, with offsets in the file. */
+  fileProblems(uri: string): readonly { readonly code: string; readonly severity: "error" | "warning"; readonly message: string; readonly span: Span }[] {
+    const file = this.workshop.files.get(uri);
+    if (!file) return [];
+    if (file.text.length > largestFile) {
+      return [
+        {
+          code: "language/file-too-large",
+          severity: "error",
+          message: `This file has ${file.text.length} characters; at most ${largestFile} are read. Split it into several.`,
+          span: { start: 0, end: 0 },
+        },
+      ];
+    }
+    return this.workshop.strayProblems(file).map(({ start, problem }) => ({
+      code: problem.code,
+      severity: problem.severity,
+      message: problem.message,
+      span: { start: problem.span.start + start, end: problem.span.end + start },
+    }));
+  }
+
+  /** The report of a build; `undefined` when the declaration is not a build. */
+  report(declaration: Declaration): BuildReport | undefined {
+    return declaration.keyword === "build" ? this.#analysis(declaration).report : undefined;
+  }
+
+  part(declaration: Declaration): Part {
+    return this.#parts.get(declaration, () => {
+      const part = readPart(declaration, this.workshop);
+      if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
+      return part;
+    });
+  }
+
+  /** True when the declaration's findings are at hand, so that asking costs nothing. */
+  isFresh(declaration: Declaration): boolean {
+    return this.#analyses.has(declaration);
+  }
+
+  /** The language number the workshop states; 1 when it states none. */
+  get languageNumber(): number {
+    const workshop = this.workshop.lookup("workshop");
+    if (!workshop) return 1;
+    const value = this.#workshopFields(workshop, []).get("language");
+    return value?.state === "stated" && typeof value.value === "number" ? value.value : 1;
+  }
+
+  /** Line and column of a stretch of a declaration. */
+  range(place: Place): Range {
+    return this.fileRange(place.declaration.uri, {
+      start: place.declaration.start + place.span.start,
+      end: place.declaration.start + place.span.end,
+    });
+  }
+
+  fileRange(uri: string, span: Span): Range {
+    const index = this.lines(uri);
+    return { start: index.position(span.start), end: index.position(span.end) };
+  }
+
+  lines(uri: string): LineIndex {
+    const text = this.workshop.files.get(uri)?.text ?? "";
+    const kept = this.#lines.get(uri);
+    if (kept?.text === text) return kept.index;
+    const index = new LineIndex(text);
+    this.#lines.set(uri, { text, index });
+    return index;
+  }
+
+  /** The declaration at an offset of a file. */
+  declarationAt(uri: string, offset: number): Declaration | undefined {
+    const declarations = this.workshop.files.get(uri)?.declarations ?? [];
+    let low = 0;
+    let high = declarations.length - 1;
+    while (low <= high) {
+      const middle = (low + high) >> 1;
+      const declaration = declarations[middle];
+      if (!declaration) return undefined;
+      if (offset < declaration.start) high = middle - 1;
+      else if (offset > declaration.start + declaration.text.length) low = middle + 1;
+      else {
+        // At the border of two the later one is meant: its keyword is being typed.
+        const next = declarations[middle + 1];
+        return next && next.start === offset ? next : declaration;
+      }
+    }
+    return undefined;
+  }
+
+  /** An assembled build, checked or not. */
+  assemble(declaration: Declaration): Assembly {
+    return assemble(declaration, { workshop: this.workshop, part: (other) => this.part(other) });
+  }
+
+  #analysis(declaration: Declaration): Analysis {
+    return this.#analyses.get(declaration, () => {
+      const analysis = this.#analyse(declaration);
+      if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
+      return analysis;
+    });
+  }
+
+  #analyse(declaration: Declaration): Analysis {
+    const lookups = [declaration.key];
+    const duplicates = this.#duplicates(declaration);
+    switch (declaration.keyword) {
+      case "part": {
+        const part = this.part(declaration);
+        lookups.push(...part.lookups);
+        const codes = this.#undeclaredCodes(declaration, part.facts, part.kind?.fields ?? {}, "", lookups);
+        return { findings: [...part.findings, ...codes, ...duplicates], lookups };
+      }
+      case "standard": {
+        const standard = readStandard(declaration);
+        return { findings: [...standard.findings, ...duplicates], lookups };
+      }
+      case "build": {
+        lookups.push("workshop");
+        const report = reportBuild(this.assemble(declaration), this.workshop, this.#today, this.languageNumber);
+        lookups.push(...report.lookups);
+        const settings = this.#settingFindings(report.assembly, lookups);
+        return { findings: [...report.findings, ...settings, ...duplicates], lookups, report };
+      }
+      case "workshop": {
+        const findings: Finding[] = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
+        const fields = this.#workshopFields(declaration, findings);
+        const language = fields.get("language");
+        if (language?.state === "stated" && typeof language.value === "number" && language.value > newestLanguage) {
+          findings.push(
+            textFinding(
+              declaration,
+              language.place.span,
+              "model/language-number",
+              `This workshop is written for language ${language.value}; this program knows up to ${newestLanguage}.`,
+            ),
+          );
+        }
+        return { findings: [...findings, ...duplicates], lookups };
+      }
+      case "rule":
+      case "record": {
+        const findings = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
+        const what = declaration.keyword === "rule" ? "House rules are" : "Records are";
+        findings.push({
+          ...textFinding(
+            declaration,
+            declaration.tree.header.keywordSpan,
+            "model/not-evaluated",
+            `${what} read and formatted, but not evaluated yet by this version: nothing is checked by this one.`,
+          ),
+          severity: "information",
+          outcome: "unknown",
+        });
+        return { findings: [...findings, ...duplicates], lookups };
+      }
+    }
+  }
+
+  #workshopFields(declaration: Declaration, findings: Finding[]): Map<string, Statement> {
+    const into = new Map<string, Statement>();
+    if (declaration.tree.block) {
+      readFields(declaration.tree.block, {
+        declaration,
+        fields: workshopFields,
+        owner: "a workshop",
+        prefix: "",
+        free: ["own"],
+        into,
+        findings,
+      });
+    }
+    return into;
+  }
+
+  /** Two declarations of one name are an error at both; a workshop's standard may shadow a built-in one. */
+  #duplicates(declaration: Declaration): Finding[] {
+    const same = this.workshop.all(declaration.key);
+    if (same.length < 2) return [];
+    const others = same.filter((other) => other !== declaration);
+    const { span } = headerPlace(declaration);
+    const builtIn = others.find((other) => other.builtIn);
+    const own = others.filter((other) => !other.builtIn);
+    const findings: Finding[] = [];
+    if (own.length > 0 && !declaration.builtIn) {
+      const what = declaration.keyword === "workshop" ? "A second workshop" : `${declaration.name || declaration.keyword}`;
+      findings.push(
+        textFinding(
+          declaration,
+          span,
+          "model/duplicate-name",
+          declaration.keyword === "workshop"
+            ? `${what} is declared under the same root; there can be one.`
+            : `${what} is declared ${own.length === 1 ? "twice" : `${own.length + 1} times`}; names of ${declaration.keyword}s must be unique in a workshop.`,
+          { related: own.map((other) => ({ message: "also declared here", place: headerPlace(other) })) },
+        ),
+      );
+    }
+    if (builtIn && !declaration.builtIn) {
+      findings.push(
+        textFinding(
+          declaration,
+          span,
+          "model/shadows-built-in",
+          `This takes the place of the built-in standard ${declaration.kind ?? ""} ${declaration.name}.`,
+          { severity: "information", related: [{ message: "the built-in one", place: headerPlace(builtIn) }] },
+        ),
+      );
+    }
+    return findings;
+  }
+
+  /** Codes that no standard stands behind. */
+  #undeclaredCodes(
+    declaration: Declaration,
+    statements: ReadonlyMap<string, Statement>,
+    fields: Fields,
+    prefix: string,
+    lookups: string[],
+  ): Finding[] {
+    const findings: Finding[] = [];
+    for (const [name, statement] of statements) {
+      if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
+      const field: Field | undefined = fields[name];
+      const path = prefix === "" ? name : `${prefix}.${name}`;
+      if (field?.type.type !== "code" && field?.type.type !== "codes") continue;
+      const codes = field.type.type === "code" ? [statement.value as Code] : (statement.value as readonly Code[]);
+      for (const code of codes) {
+        if (resolveCode(code, this.workshop, lookups) || !this.complete) continue;
+        findings.push(
+          textFinding(
+            declaration,
+            statement.place.span,
+            "model/unknown-standard",
+            `No standard ${code.family} ${code.code} is declared, so it cannot be compared with anything.`,
+            {
+              path,
+              repairs: [
+                {
+                  kind: "near-name",
+                  place: statement.place,
+                  name: code.code,
+                  keyword: "standard",
+                  kinds: [code.family],
+                },
+              ],
+            },
+          ),
+        );
+      }
+    }
+    return findings;
+  }
+
+  /** Codes and slot references among the settings of a build. */
+  #settingFindings(assembly: Assembly, lookups: string[]): Finding[] {
+    const { declaration } = assembly;
+    const findings: Finding[] = [];
+    for (const [path, installed] of assembly.slots) {
+      findings.push(
+        ...this.#undeclaredCodes(declaration, installed.settings, installed.slot.settings, path, lookups),
+      );
+      for (const [name, statement] of installed.settings) {
+        if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
+        if (installed.slot.settings[name]?.type.type !== "slot") continue;
+        const named = String(statement.value);
+        const target = assembly.slots.get(named);
+        if (slotByPath(named) && target && target.state !== "none") continue;
+        findings.push(
+          textFinding(
+            declaration,
+            statement.place.span,
+            "model/unknown-slot",
+            slotByPath(named)
+              ? `${path}.${name} names ${named}, where this build has no part.`
+              : `${path}.${name} names ${named}, which is not a slot; write a slot of this build such as rear-brake.lever.`,
+            { path: `${path}.${name}` },
+          ),
+        );
+      }
+    }
+    return findings;
+  }
+}

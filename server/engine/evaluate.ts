@@ -1,0 +1,176 @@
+import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
+import type { ResultValue, Working } from "../calculations/define.ts";
+import type { Check, Instance, Verdict } from "../checks/define.ts";
+import type { Assembly } from "../model/assembly.ts";
+import { headerPlace } from "../model/declaration.ts";
+import { FactReader } from "../model/facts.ts";
+import type { Finding, Outcome } from "../model/finding.ts";
+import type { Maybe, Missing } from "../model/need.ts";
+import type { Workshop } from "../model/workshop.ts";
+import { showResult } from "../calculations/show.ts";
+
+/** What came of one instance of a check. */
+export interface InstanceResult {
+  /** Empty for a check asked once of the build. */
+  readonly instance: string;
+  readonly verdict: Verdict;
+}
+
+/** A check's row for a build: the worst outcome of its instances. */
+export interface CheckRow {
+  readonly check: Check;
+  readonly outcome: Outcome;
+  readonly instances: readonly InstanceResult[];
+  readonly missing: readonly Missing[];
+}
+
+/** A number worked out for a build. */
+export type WorkedQuantity =
+  | { readonly state: "known"; readonly row: QuantityRow; readonly value: ResultValue; readonly unit: string }
+  | { readonly state: "unknown"; readonly row: QuantityRow; readonly missing: readonly Missing[] }
+  | { readonly state: "none"; readonly row: QuantityRow; readonly reason: string };
+
+/**
+ * Works out numbers and asks checks on one assembled build. Numbers are worked out when first needed and kept; a
+ * number that needs itself by a roundabout way is reported as unknown rather than followed for ever.
+ */
+export class BuildEvaluation {
+  readonly reader: FactReader;
+  readonly assembly: Assembly;
+  readonly #quantities = new Map<string, WorkedQuantity>();
+  readonly #underWay = new Set<string>();
+
+  constructor(assembly: Assembly, workshop: Workshop) {
+    this.assembly = assembly;
+    this.reader = new FactReader(assembly, workshop, (quantity) => this.#maybe(quantity));
+  }
+
+  /** The number at a path such as `drivetrain.capacity-needed`; `undefined` when no calculation gives one there. */
+  quantity(path: string): WorkedQuantity | undefined {
+    const kept = this.#quantities.get(path);
+    if (kept) return kept;
+    const row = calculationOfQuantity(path);
+    if (!row) return undefined;
+    const worked = this.#work(row);
+    this.#quantities.set(path, worked);
+    return worked;
+  }
+
+  /** Works a number out once more with every step said; empty when it cannot be worked out. */
+  working(path: string): readonly string[] {
+    const row = calculationOfQuantity(path);
+    if (!row) return [];
+    const steps: string[] = [];
+    const resolution = this.reader.resolve(row.inBuild.needs);
+    if (resolution.state !== "known") return [];
+    for (const fact of Object.values(resolution.facts) as Maybe[]) {
+      if (fact.state === "known" && fact.written !== "") {
+        steps.push(`${fact.path}: ${fact.written} (${fact.subject})`);
+      }
+    }
+    const inputs = row.inBuild.inputs(resolution.facts);
+    if (inputs.state !== "known") return steps;
+    const recorder: Working = { step: (text) => steps.push(text) };
+    row.calculation.compute(inputs.inputs, recorder);
+    return steps;
+  }
+
+  check(check: Check): CheckRow {
+    const instances = (check.instances ?? [{ name: "" }]).map((instance) => ({
+      instance: instance.name,
+      verdict: this.ask(check, instance),
+    }));
+    const missing = instances.flatMap(({ verdict }) => (verdict.outcome === "unknown" ? verdict.missing : []));
+    return { check, outcome: worst(instances), instances, missing };
+  }
+
+  ask(check: Check, instance: Instance): Verdict {
+    const resolution = this.reader.resolve(check.needs(instance));
+    if (resolution.state === "unknown") return { outcome: "unknown", missing: resolution.missing };
+    if (resolution.state === "none") {
+      return { outcome: "notApplicable", reason: `${resolution.path} is none` };
+    }
+    return check.test(resolution.facts, instance);
+  }
+
+  #work(row: QuantityRow): WorkedQuantity {
+    // One calculation feeds several numbers of an assembly, so what is under way is the calculation in its place.
+    const key = `${row.inBuild.assembly} ${row.calculation.name}`;
+    if (this.#underWay.has(key)) return { state: "none", row, reason: `${row.path} needs itself` };
+    this.#underWay.add(key);
+    try {
+      const resolution = this.reader.resolve(row.inBuild.needs);
+      if (resolution.state === "unknown") return { state: "unknown", row, missing: resolution.missing };
+      if (resolution.state === "none") return { state: "none", row, reason: `${resolution.path} is none` };
+      const inputs = row.inBuild.inputs(resolution.facts);
+      if (inputs.state === "unknown") return { state: "unknown", row, missing: inputs.missing };
+      if (inputs.state === "none") return { state: "none", row, reason: inputs.reason };
+      const results = row.calculation.compute(inputs.inputs);
+      if ("impossible" in results && typeof results.impossible === "string") {
+        return { state: "none", row, reason: results.impossible };
+      }
+      for (const [name, result] of Object.entries(row.calculation.results)) {
+        const path = `${row.inBuild.assembly}.${name}`;
+        const value = (results as Record<string, ResultValue | undefined>)[name];
+        const own = calculationOfQuantity(path);
+        if (!own) continue;
+        this.#quantities.set(
+          path,
+          value === undefined
+            ? { state: "none", row: own, reason: `${own.path} means nothing here` }
+            : { state: "known", row: own, value, unit: result.unit },
+        );
+      }
+      return this.#quantities.get(row.path) ?? { state: "none", row, reason: `${row.path} means nothing here` };
+    } finally {
+      this.#underWay.delete(key);
+    }
+  }
+
+  #maybe(path: string): Maybe {
+    const place = headerPlace(this.assembly.declaration);
+    const worked = this.quantity(path);
+    if (!worked || worked.state === "none") return { state: "none", path, place };
+    if (worked.state === "unknown") return { state: "unknown", missing: worked.missing };
+    return {
+      state: "known",
+      value: worked.value,
+      written: showResult(worked.row.calculation.results[worked.row.result], worked.value),
+      path,
+      subject: this.assembly.declaration.label,
+      place,
+    };
+  }
+}
+
+const gravity: Readonly<Record<Verdict["outcome"], number>> = { notApplicable: 0, holds: 1, unknown: 2, fails: 3 };
+
+function worst(instances: readonly InstanceResult[]): Verdict["outcome"] {
+  let outcome: Verdict["outcome"] = "notApplicable";
+  for (const { verdict } of instances) if (gravity[verdict.outcome] > gravity[outcome]) outcome = verdict.outcome;
+  return outcome;
+}
+
+/** The findings of a row: one per failing instance. What cannot be checked is counted in the row, not repeated here. */
+export function rowFindings(row: CheckRow, languageNumber: number): Finding[] {
+  const { check } = row;
+  const findings: Finding[] = [];
+  for (const { verdict } of row.instances) {
+    if (verdict.outcome !== "fails") continue;
+    const severity = verdict.severity ?? check.severity;
+    const caution = verdict.caution ?? check.caution;
+    findings.push({
+      code: check.code,
+      // A check that came after the workshop's language number never breaks a build that was clean.
+      severity: severity === "error" && check.since > languageNumber ? "warning" : severity,
+      message: verdict.message,
+      place: verdict.at.place,
+      path: verdict.at.path,
+      related: verdict.related,
+      repairs: verdict.repairs,
+      outcome: "fails",
+      ...(caution === undefined ? {} : { caution }),
+    });
+  }
+  return findings;
+}

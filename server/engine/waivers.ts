@@ -1,0 +1,130 @@
+import type { Check } from "../checks/define.ts";
+import { checkByCode } from "../checks/table.ts";
+import type { Assembly, Waiver } from "../model/assembly.ts";
+import type { Finding } from "../model/finding.ts";
+import { nearest } from "../values/near.ts";
+import { checks } from "../checks/table.ts";
+
+/** The findings after waivers have silenced theirs, and what is to be said of the waivers themselves. */
+export interface Waived {
+  readonly findings: readonly Finding[];
+  readonly aboutWaivers: readonly Finding[];
+}
+
+/** True for a calendar day written 2027-03-31. */
+export function isDay(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}
+
+/**
+ * Lays a build's waivers over its findings.
+ *
+ * A waiver counts up to and including its last day. What it silences stays in every report as waived; a finding that
+ * guards somebody's safety stays a warning beside that.
+ * @param today `2026-11-25`; an input, never read from a clock here.
+ */
+export function applyWaivers(assembly: Assembly, findings: readonly Finding[], today: string): Waived {
+  const aboutWaivers: Finding[] = [];
+  const active: { readonly waiver: Waiver; used: boolean }[] = [];
+  for (const waiver of assembly.waivers) {
+    const check = checkByCode(waiver.code);
+    // A waiver inherited from a base is judged where it stands; here it only counts.
+    const own = waiver.place.declaration === assembly.declaration;
+    const say = (code: string, severity: Finding["severity"], message: string): void => {
+      if (own) aboutWaivers.push(about(waiver, code, severity, message));
+    };
+    if (!check) {
+      const near = nearest(
+        waiver.code,
+        checks.map(({ code }) => code),
+      );
+      say(
+        "build/unknown-waiver",
+        "error",
+        `No check has the code ${waiver.code}${near === undefined ? "" : `; did you mean ${near}?`}`,
+      );
+      continue;
+    }
+    if (waiver.until !== undefined && !isDay(waiver.until)) {
+      say(
+        "build/waiver-date",
+        "error",
+        `${waiver.until} is not a day; write the last day on which the waiver counts as 2027-03-31.`,
+      );
+      continue;
+    }
+    if (check.instances && waiver.at === undefined) {
+      say(
+        "build/waiver-path",
+        "error",
+        `${waiver.code} is asked in several places of a build; say where it is waived: waive ${waiver.code} at PATH "${waiver.reason}".`,
+      );
+      continue;
+    }
+    if (waiver.until !== undefined && waiver.until < today) {
+      say(
+        "build/out-of-date-waiver",
+        "warning",
+        `This waiver of ${waiver.code} ended on ${waiver.until}. Settle the matter, or write a new reason and a new day.`,
+      );
+      continue;
+    }
+    active.push({ waiver, used: false });
+  }
+
+  const after = findings.map((finding) => {
+    const match = active.find(({ waiver }) => covers(waiver, finding));
+    if (!match) return finding;
+    match.used = true;
+    return waivedFinding(finding, match.waiver, checkByCode(finding.code));
+  });
+  for (const { waiver, used } of active) {
+    if (!used && waiver.place.declaration === assembly.declaration) {
+      aboutWaivers.push(
+        about(
+          waiver,
+          "build/idle-waiver",
+          "information",
+          `Nothing here fails ${waiver.code}${waiver.at === undefined ? "" : ` at ${waiver.at}`}, so this waiver silences nothing.`,
+        ),
+      );
+    }
+  }
+  return { findings: after, aboutWaivers };
+}
+
+function covers(waiver: Waiver, finding: Finding): boolean {
+  if (finding.outcome !== "fails" || finding.code !== waiver.code) return false;
+  if (waiver.at === undefined) return true;
+  return (
+    finding.path === waiver.at || finding.path.startsWith(`${waiver.at}.`) || waiver.at.startsWith(`${finding.path}.`)
+  );
+}
+
+function waivedFinding(finding: Finding, waiver: Waiver, check: Check | undefined): Finding {
+  const until = waiver.until === undefined ? "" : ` until ${waiver.until}`;
+  return {
+    ...finding,
+    outcome: "waived",
+    severity: check?.safety ? "warning" : "information",
+    message: `Waived${until}: ${waiver.reason} (${finding.message})`,
+    repairs: [],
+    related: [{ message: "waived here", place: waiver.place }, ...finding.related],
+    waiver: { reason: waiver.reason, ...(waiver.until === undefined ? {} : { until: waiver.until }) },
+  };
+}
+
+function about(waiver: Waiver, code: string, severity: Finding["severity"], message: string): Finding {
+  return {
+    code,
+    severity,
+    message,
+    place: waiver.place,
+    path: waiver.at ?? "",
+    related: [],
+    repairs: [],
+    outcome: "fails",
+  };
+}

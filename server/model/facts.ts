@@ -1,0 +1,232 @@
+import type { Code } from "../values/types.ts";
+import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
+import type { Field, Slot } from "../vocabulary/define.ts";
+import type { Assembly, Installed } from "./assembly.ts";
+import { headerPlace, type Place } from "./declaration.ts";
+import type { Absent, Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
+import { type ResolvedCode, resolveCode } from "./standard.ts";
+import type { Statement } from "./stated.ts";
+import type { Workshop } from "./workshop.ts";
+
+/** Works out a number of the build by its path; given by the stage that owns the calculations. */
+export type Worker = (quantity: string) => Maybe;
+
+/** What resolving a set of needs comes to. */
+export type Resolution<N extends Needs> =
+  | { readonly state: "known"; readonly facts: Facts<N> }
+  | { readonly state: "unknown"; readonly missing: readonly Missing[] }
+  | { readonly state: "none"; readonly path: string };
+
+/** Answers needs on one assembled build. */
+export class FactReader {
+  readonly assembly: Assembly;
+  readonly #workshop: Workshop;
+  readonly #worker: Worker;
+  /** Keys looked up while answering, found or not. */
+  readonly lookups: string[] = [];
+  readonly #codes = new Map<string, ResolvedCode | undefined>();
+
+  constructor(assembly: Assembly, workshop: Workshop, worker: Worker) {
+    this.assembly = assembly;
+    this.#workshop = workshop;
+    this.#worker = worker;
+  }
+
+  /**
+   * Resolves all needs at once. Something stated to be absent makes the question not applicable; otherwise anything
+   * unknown makes it unknown, and all that is missing is named, not only the first.
+   */
+  resolve<N extends Needs>(needs: N): Resolution<N> {
+    const facts: Record<string, unknown> = {};
+    const missing: Missing[] = [];
+    let none: Absent | undefined;
+    for (const [name, need] of Object.entries(needs)) {
+      const answer = this.answer(need);
+      facts[name] = answer;
+      if (need.optional) continue;
+      if (answer.state === "none") none ??= answer;
+      else if (answer.state === "unknown") missing.push(...answer.missing);
+    }
+    if (none) return { state: "none", path: none.path };
+    if (missing.length > 0) return { state: "unknown", missing: distinct(missing) };
+    return { state: "known", facts: facts as Facts<N> };
+  }
+
+  answer(need: Need): Maybe {
+    switch (need.kind) {
+      case "fact":
+        return this.#fact(need.slot, need.field);
+      case "setting":
+        return this.#setting(need.slot, need.setting);
+      case "slot":
+        return this.#slot(need.slot);
+      case "field":
+        return this.#field(need.field);
+      case "fact-of-named":
+        return this.#factOfNamed(need.slot, need.setting, need.field);
+      case "worked":
+        return this.#worker(need.quantity);
+      case "every-fact":
+        return this.#everything(this.#every((path) => this.#fact(path, need.field), need.field));
+      case "every-setting":
+        return this.#everything(
+          this.#every((path) => this.#setting(path, need.setting), undefined).filter(
+            ({ fact }) => fact.state === "known",
+          ),
+        );
+      case "every-slot":
+        return this.#everything(this.assembly.slots);
+    }
+  }
+
+  #everything(value: unknown): Known {
+    const place = headerPlace(this.assembly.declaration);
+    return { state: "known", value, written: "", path: "", subject: this.assembly.declaration.label, place };
+  }
+
+  #every(read: (path: string) => Maybe, field: string | undefined): OfSlot[] {
+    const rows: OfSlot[] = [];
+    for (const [path, installed] of this.assembly.slots) {
+      if (installed.state === "none") continue;
+      if (field !== undefined && installed.part && !Object.hasOwn(installed.part.kind?.fields ?? {}, field)) continue;
+      rows.push({ slot: path, installed, fact: read(path) as OfSlot["fact"] });
+    }
+    return rows;
+  }
+
+  #slot(path: string): Maybe<Installed> {
+    const installed = this.assembly.slots.get(path);
+    const row = slotByPath(path);
+    if (!installed) {
+      const place = headerPlace(this.assembly.declaration);
+      if (row?.omitted === "none") return { state: "none", path, place };
+      return unknown(path, `which ${kindsOf(row)} is fitted (${path})`, place);
+    }
+    if (installed.state === "none") return { state: "none", path, place: installed.place };
+    if (installed.state === "unknown-part") {
+      return unknown(path, `the part ${installed.name} (${path}), which no library declares`, installed.place);
+    }
+    return {
+      state: "known",
+      value: installed,
+      written: installed.name,
+      path,
+      subject: label(installed),
+      place: installed.place,
+    };
+  }
+
+  #fact(path: string, fieldName: string): Maybe {
+    const here = this.#slot(path);
+    if (here.state !== "known") return here;
+    const part = here.value.part;
+    if (!part) return unknown(path, `the part in ${path}`, here.place);
+    const field = part.kind?.fields[fieldName];
+    const factPath = `${path}.${fieldName}`;
+    // The slot takes several kinds and this one has no such fact: the question does not arise.
+    if (!field) return { state: "none", path: factPath, place: here.place };
+    return this.#statement(part.facts.get(fieldName), field, factPath, label(here.value), {
+      what: `${fieldName} of ${label(here.value)} (${path})`,
+      place: headerPlace(part.declaration),
+    });
+  }
+
+  #setting(path: string, name: string): Maybe {
+    const here = this.#slot(path);
+    if (here.state !== "known") return here;
+    const field = slotByPath(path)?.settings[name];
+    const settingPath = `${path}.${name}`;
+    if (!field) return { state: "none", path: settingPath, place: here.place };
+    return this.#statement(here.value.settings.get(name), field, settingPath, this.assembly.declaration.label, {
+      what: `${name} of ${path} in the build`,
+      place: here.place,
+    });
+  }
+
+  #field(name: string): Maybe {
+    const field = (buildFields as Readonly<Record<string, Field>>)[name];
+    const place = headerPlace(this.assembly.declaration);
+    if (!field) return unknown(name, name, place);
+    return this.#statement(this.assembly.fields.get(name), field, name, this.assembly.declaration.label, {
+      what: `${name} of the build`,
+      place,
+    });
+  }
+
+  #factOfNamed(path: string, settingName: string, fieldName: string): Maybe {
+    const named = this.#setting(path, settingName);
+    if (named.state !== "known") return named;
+    return this.#fact(String(named.value), fieldName);
+  }
+
+  #statement(
+    statement: Statement | undefined,
+    field: Field,
+    path: string,
+    subject: string,
+    missing: { readonly what: string; readonly place: Place },
+  ): Maybe {
+    if (!statement) {
+      if (field.omitted === "none") return { state: "none", path, place: missing.place };
+      return unknown(path, missing.what, missing.place);
+    }
+    if (statement.state === "none") return { state: "none", path, place: statement.place };
+    if (statement.state === "unreadable") {
+      return unknown(path, `${missing.what}, which cannot be read as written`, statement.place);
+    }
+    const value = this.#resolved(statement.value, field, path, missing, statement.place);
+    if (value !== null && typeof value === "object" && "state" in value && value.state === "unknown") return value;
+    return { state: "known", value, written: statement.written, path, subject, place: statement.place };
+  }
+
+  /** Puts the declared standard behind a code; a code without one is unknown. */
+  #resolved(
+    value: unknown,
+    field: Field,
+    path: string,
+    missing: { readonly what: string },
+    place: Place,
+  ): unknown | Unknown {
+    if (field.type.type === "code") {
+      return this.#code(value as Code) ?? undeclared([value as Code], path, missing.what, place);
+    }
+    if (field.type.type === "codes") {
+      const codes = (value as readonly Code[]).map((code) => ({ code, found: this.#code(code) }));
+      const lost = codes.filter(({ found }) => !found).map(({ code }) => code);
+      return lost.length > 0 ? undeclared(lost, path, missing.what, place) : codes.map(({ found }) => found);
+    }
+    return value;
+  }
+
+  #code(code: Code): ResolvedCode | undefined {
+    const key = `${code.family} ${code.code}`;
+    if (!this.#codes.has(key)) this.#codes.set(key, resolveCode(code, this.#workshop, this.lookups));
+    return this.#codes.get(key);
+  }
+}
+
+function undeclared(codes: readonly Code[], path: string, what: string, place: Place): Unknown {
+  return unknown(path, `${what}: no standard ${codes.map((c) => `${c.family} ${c.code}`).join(", ")} is declared`, place);
+}
+
+function unknown(path: string, what: string, place: Place): Unknown {
+  return { state: "unknown", missing: [{ path, what, place }] };
+}
+
+function kindsOf(row: Slot | undefined): string {
+  const nouns = (row?.kinds ?? []).map((kind) => (kindByName(kind)?.noun ?? kind).replace(/^an? /, ""));
+  return nouns.length === 0 ? "part" : nouns.join(" or ");
+}
+
+/** What to call an installed part in a sentence. */
+export function label(installed: Installed): string {
+  return installed.part?.declaration.label ?? installed.name;
+}
+
+function distinct(missing: readonly Missing[]): readonly Missing[] {
+  const seen = new Set<string>();
+  return missing.filter(({ path, what }) => {
+    const key = `${path}\n${what}`;
+    return seen.has(key) ? false : Boolean(seen.add(key));
+  });
+}

@@ -1,0 +1,199 @@
+import type { BlockTree, FieldEntry, SyntaxProblem } from "../../grammar/tree.ts";
+import { readValue } from "../values/read.ts";
+import type { Field, Fields } from "../vocabulary/define.ts";
+import { nearest } from "../values/near.ts";
+import type { Declaration } from "./declaration.ts";
+import type { Finding } from "./finding.ts";
+import type { Statement } from "./stated.ts";
+
+/** Turns a problem of the syntax or of a value into a finding of the declaration it stands in. */
+export function problemFinding(declaration: Declaration, problem: SyntaxProblem, path = ""): Finding {
+  const place = { declaration, span: problem.span };
+  return {
+    code: problem.code,
+    severity: problem.severity,
+    message: problem.message,
+    place,
+    path,
+    related: [],
+    repairs: problem.fix
+      ? [{ kind: "change-text", title: problem.fix.title, place, changes: problem.fix.changes }]
+      : [],
+    outcome: "fails",
+  };
+}
+
+/** An error at a span of a declaration, with repairs that change text there. */
+export function textFinding(
+  declaration: Declaration,
+  span: { start: number; end: number },
+  code: string,
+  message: string,
+  options: { path?: string; severity?: Finding["severity"]; repairs?: Finding["repairs"]; related?: Finding["related"] } = {},
+): Finding {
+  return {
+    code,
+    severity: options.severity ?? "error",
+    message,
+    place: { declaration, span },
+    path: options.path ?? "",
+    related: options.related ?? [],
+    repairs: options.repairs ?? [],
+    outcome: "fails",
+  };
+}
+
+/** The row of a field by its present or a former name. */
+export function fieldByName(fields: Fields, name: string): { name: string; field: Field } | undefined {
+  const own = Object.hasOwn(fields, name) ? fields[name] : undefined;
+  if (own) return { name, field: own };
+  for (const [present, field] of Object.entries(fields)) {
+    if (field.formerNames?.includes(name)) return { name: present, field };
+  }
+  return undefined;
+}
+
+/** Reads the value of one entry by its field. Problems go to `findings`. */
+export function readEntry(
+  declaration: Declaration,
+  entry: FieldEntry,
+  field: Field,
+  path: string,
+  findings: Finding[],
+): Statement {
+  const place = { declaration, span: entry.value.span };
+  const result = readValue(field.type, entry.value.tokens);
+  for (const problem of result.problems) findings.push(problemFinding(declaration, problem, path));
+  if (result.isNone) return { state: "none", place };
+  if (result.value === undefined) return { state: "unreadable", place };
+  return { state: "stated", value: result.value, written: result.written, place };
+}
+
+/** Where a block's fields are read to. */
+export interface FieldsReading {
+  readonly declaration: Declaration;
+  readonly fields: Fields;
+  /** What the block belongs to, for messages: "a cassette", "the settings of drivetrain.chain". */
+  readonly owner: string;
+  /** The path in front of the field names. */
+  readonly prefix: string;
+  /** Groups whose content is not checked, such as `own`. */
+  readonly free?: readonly string[];
+  readonly into: Map<string, Statement>;
+  readonly findings: Finding[];
+}
+
+/** Reads a block of plain fields: unknown names, repeated names and unreadable values become findings. */
+export function readFields(block: BlockTree, reading: FieldsReading): void {
+  const { declaration, fields, owner, prefix, into, findings } = reading;
+  const seen = new Map<string, FieldEntry>();
+  for (const entry of block.entries) {
+    if (entry.form === "waive") {
+      findings.push(
+        textFinding(declaration, entry.span, "language/misplaced-waive", "A waive stands in a build, not here.", {
+          path: prefix,
+        }),
+      );
+      continue;
+    }
+    const written = entry.path.text;
+    const path = prefix === "" ? written : `${prefix}.${written}`;
+    if (reading.free?.includes(written)) continue;
+    const row = fieldByName(fields, written);
+    if (!row) {
+      findings.push(unknownField(declaration, entry.path.span, written, Object.keys(fields), owner, path));
+      continue;
+    }
+    if (entry.form === "group" || entry.block) {
+      const at = entry.form === "group" ? entry.path.span : (entry.block?.span ?? entry.span);
+      findings.push(
+        textFinding(
+          declaration,
+          at,
+          "language/not-a-group",
+          `${written} takes a value, not a block: ${written}: ${row.field.example ?? "..."}`,
+          { path },
+        ),
+      );
+      if (entry.form === "group") continue;
+    }
+    if (entry.form !== "field") continue;
+    if (row.name !== written) {
+      const place = { declaration, span: entry.path.span };
+      findings.push(
+        textFinding(declaration, entry.path.span, "language/former-name", `${written} is now called ${row.name}.`, {
+          path,
+          severity: "warning",
+          repairs: [
+            {
+              kind: "change-text",
+              title: `Write ${row.name}`,
+              place,
+              changes: [{ span: entry.path.span, text: row.name }],
+            },
+          ],
+        }),
+      );
+    }
+    const earlier = seen.get(row.name);
+    if (earlier) {
+      findings.push(repeated(declaration, entry, earlier, path));
+      continue;
+    }
+    seen.set(row.name, entry);
+    into.set(row.name, readEntry(declaration, entry, row.field, path, findings));
+  }
+}
+
+/** The finding for something said twice in one block. */
+export function repeated(
+  declaration: Declaration,
+  entry: { readonly path: FieldEntry["path"] },
+  earlier: { readonly path: FieldEntry["path"] },
+  path: string,
+): Finding {
+  return textFinding(
+    declaration,
+    entry.path.span,
+    "language/repeated",
+    `${entry.path.text} is already stated in this block; one of the two must go. The first one counts.`,
+    {
+      path,
+      related: [{ message: "first stated here", place: { declaration, span: earlier.path.span } }],
+    },
+  );
+}
+
+/** The finding for a name that no row of the vocabulary has. */
+export function unknownField(
+  declaration: Declaration,
+  span: { start: number; end: number },
+  written: string,
+  known: readonly string[],
+  owner: string,
+  path: string,
+): Finding {
+  const near = nearest(written, known);
+  return textFinding(
+    declaration,
+    span,
+    "language/unknown-field",
+    near === undefined
+      ? `${written} is not a field of ${owner}. The shop's own data goes into a block named own.`
+      : `${written} is not a field of ${owner}; did you mean ${near}?`,
+    {
+      path,
+      repairs:
+        near === undefined
+          ? []
+          : [
+              {
+                kind: "change-text",
+                title: `Write ${near}`,
+                place: { declaration, span },
+                changes: [{ span, text: near }],
+              },
+            ],
+    },
+  );
+}
