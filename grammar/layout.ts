@@ -1,0 +1,468 @@
+/**
+ * Tokens to nested statements: one statement per line or `;`, blocks by braces.
+ *
+ * Where the braces of a declaration balance, they alone decide. Where they do not, something is half typed, and the
+ * author's indentation says which block a line was meant for, so that one bad line costs only that line.
+ * Everything here is a loop over lines with a stack of its own: no input can overflow the call stack.
+ */
+
+import { isBlank, lineStartAt } from "./characters.ts";
+import type { Token } from "./lexer.ts";
+import { CloseBrace, Colon, LineEnd, OpenBrace, Semicolon } from "./tokens.ts";
+import type { Span, SyntaxProblem } from "./tree.ts";
+
+/** Blocks inside blocks beyond this many are reported and not read. */
+export const nestingLimit = 16;
+
+/** One statement: the tokens of its head, and the block after it where there is one. */
+export interface Statement {
+  /** Without braces and semicolons. Empty only where a block stands without anything before it. */
+  readonly tokens: Token[];
+  block?: StatementBlock;
+}
+
+export interface StatementBlock {
+  readonly statements: Statement[];
+  /** From the `{` to just after the `}`, or to the end of the last token the block was taken to hold. */
+  readonly start: number;
+  end: number;
+  /** The closing brace; absent where it is missing. */
+  close?: Token;
+  /** False where the opening brace is missing and the block was found by its indentation. */
+  readonly opened: boolean;
+  /** Opens and closes on one line. */
+  oneLine: boolean;
+}
+
+export interface Layout {
+  /** The first is the declaration itself; anything further stands outside it. */
+  readonly statements: readonly Statement[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/** The tokens `first` up to `last` (not included) of one line that holds any. */
+interface Line {
+  readonly first: number;
+  readonly last: number;
+  readonly indent: number;
+}
+
+interface Frame {
+  readonly owner: Statement;
+  readonly block: StatementBlock;
+  /** The indentation of the line on which the owner starts. */
+  readonly indent: number;
+  /** The line on which the block has to end because content follows its `{` there; otherwise -1. */
+  readonly endsOnLine: number;
+  /** Set for a block without `{` that its deeper lines made: the problem to report when it ends. */
+  readonly dedent?: Span;
+  readonly openBrace?: Token;
+  /** Blocks beyond the nesting limit are followed, so that braces still match, but not kept. */
+  readonly depth: number;
+}
+
+export function layOut(text: string, tokens: readonly Token[]): Layout {
+  return new LayoutReader(text, tokens).read();
+}
+
+class LayoutReader {
+  readonly problems: SyntaxProblem[] = [];
+  private readonly text: string;
+  private readonly tokens: readonly Token[];
+  private readonly lines: Line[];
+  private readonly balanced: boolean;
+  /** For an unbalanced declaration: whether its indentation says anything at all. */
+  private readonly indented: boolean;
+  private readonly partners: Map<number, number>;
+  /** For every line, the next one that is indented no deeper. */
+  private readonly nextOutward: number[];
+
+  private readonly outside: Statement[] = [];
+  private readonly frames: Frame[] = [];
+  private current: Statement | undefined;
+  /** The last statement that began a line, with that line's indentation, while nothing has closed since. */
+  private previous: { statement: Statement; indent: number; line: number; frame: Frame | undefined } | undefined;
+  private lineNumber = 0;
+  private lastEnd = 0;
+  private justClosed = false;
+
+  constructor(text: string, tokens: readonly Token[]) {
+    this.text = text;
+    this.tokens = tokens;
+    this.lines = findLines(text, tokens);
+    this.partners = matchBraces(tokens);
+    this.balanced = this.partners.get(-1) === 0;
+    const firstIndent = this.lines[0]?.indent ?? 0;
+    this.indented = this.lines.some((line) => line.indent > firstIndent);
+    this.nextOutward = this.balanced ? [] : findOutwardLines(this.lines);
+  }
+
+  read(): Layout {
+    for (this.lineNumber = 0; this.lineNumber < this.lines.length; this.lineNumber++) {
+      this.readLine(this.lines[this.lineNumber]!);
+    }
+    while (this.frames.length > 0) this.closeMissing();
+    return { statements: this.outside, problems: this.problems };
+  }
+
+  private readLine(line: Line): void {
+    this.startLine(line);
+    for (let index = line.first; index < line.last; index++) {
+      const token = this.tokens[index]!;
+      switch (token.tokenType) {
+        case OpenBrace:
+          this.open(token, index, line);
+          break;
+        case CloseBrace:
+          this.close(token, index, line);
+          break;
+        case Semicolon:
+          this.finishStatement();
+          this.justClosed = false;
+          break;
+        default:
+          this.append(token, index, line);
+      }
+      this.lastEnd = token.span.end;
+    }
+    this.finishStatement();
+    this.justClosed = false;
+    while (this.top?.endsOnLine === this.lineNumber) this.closeMissing();
+  }
+
+  private get top(): Frame | undefined {
+    return this.frames[this.frames.length - 1];
+  }
+
+  private get container(): Statement[] {
+    return this.top?.block.statements ?? this.outside;
+  }
+
+  /** Closes the blocks that the line's indentation has left, and opens one that only indentation shows. */
+  private startLine(line: Line): void {
+    const first = this.tokens[line.first]!;
+    const closes = first.tokenType === CloseBrace;
+    while (this.top?.dedent !== undefined && line.indent <= this.top.indent) this.closeDedent();
+    if (!this.balanced && this.indented && !closes && first.tokenType !== OpenBrace) {
+      while (this.frames.length > 1 && line.indent <= this.top!.indent) this.closeMissing();
+    }
+    const previous = this.previous;
+    if (
+      previous === undefined ||
+      previous.frame !== this.top ||
+      previous.statement !== this.container.at(-1) ||
+      previous.statement.block !== undefined ||
+      line.indent <= previous.indent ||
+      closes ||
+      first.tokenType === OpenBrace
+    ) {
+      return;
+    }
+    const last = previous.statement.tokens.at(-1)!;
+    if (last.tokenType === Colon && first.text !== "-" && first.text !== "*") {
+      this.push(previous.statement, last.span.end, { indent: previous.indent, dedent: last.span });
+      return;
+    }
+    if (this.balanced) return;
+    const outward = this.lines[this.nextOutward[previous.line]!];
+    if (outward === undefined || outward.indent !== previous.indent) return;
+    if (this.tokens[outward.first]!.tokenType !== CloseBrace) return;
+    this.problems.push({
+      code: "language/missing-opening-brace",
+      message: "Expected `{` at the end of this line: the lines below it belong to it and a `}` follows them.",
+      span: last.span,
+      severity: "error",
+      fix: {
+        title: "Put `{` at the end of the line",
+        changes: [{ span: { start: last.span.end, end: last.span.end }, text: " {" }],
+      },
+    });
+    this.push(previous.statement, last.span.end, { indent: previous.indent });
+  }
+
+  private append(token: Token, index: number, line: Line): void {
+    if (this.current === undefined) {
+      if (this.justClosed) this.reportMissingLineEnd(token);
+      this.current = { tokens: [] };
+      this.container.push(this.current);
+      if (index === line.first) {
+        this.previous = { statement: this.current, indent: line.indent, line: this.lineNumber, frame: this.top };
+      }
+    }
+    this.justClosed = false;
+    this.current.tokens.push(token);
+  }
+
+  private finishStatement(): void {
+    this.current = undefined;
+  }
+
+  private open(token: Token, index: number, line: Line): void {
+    let owner = this.current;
+    let indent = line.indent;
+    if (owner === undefined) {
+      const before = this.container.at(-1);
+      const ownLine = index === line.first && before === this.previous?.statement && before !== undefined;
+      if (ownLine && before.block === undefined && this.previous!.frame === this.top) {
+        owner = before;
+        indent = this.previous!.indent;
+        const end = owner.tokens.at(-1)!.span.end;
+        this.problems.push({
+          code: "language/brace-on-own-line",
+          message: "The `{` goes at the end of the line it belongs to, as in `rear-wheel {`.",
+          span: token.span,
+          severity: "warning",
+          ...(isBlankBetween(this.text, end, token.span.start)
+            ? {
+                fix: {
+                  title: "Move the `{` up",
+                  changes: [{ span: { start: end, end: token.span.end }, text: " {" }],
+                },
+              }
+            : {}),
+        });
+      } else {
+        if (this.justClosed) this.reportMissingLineEnd(token);
+        owner = { tokens: [] };
+        this.container.push(owner);
+        if (index === line.first) {
+          this.previous = { statement: owner, indent, line: this.lineNumber, frame: this.top };
+        }
+      }
+    }
+    this.finishStatement();
+    this.justClosed = false;
+    const follows = index + 1 < line.last;
+    const partner = this.partners.get(index);
+    const staysOnLine = partner !== undefined && partner < line.last;
+    if (this.balanced && follows && !staysOnLine && this.frames.length < nestingLimit) {
+      const next = this.tokens[index + 1]!.span.start;
+      this.problems.push({
+        code: "language/block-spans-lines",
+        message:
+          "What follows a `{` on its line has to end there with `}`. Expected the first entry on a line of its own.",
+        span: token.span,
+        severity: "warning",
+        fix: {
+          title: "Start a new line after `{`",
+          changes: [{ span: { start: token.span.end, end: next }, text: `\n${" ".repeat(indent + 2)}` }],
+        },
+      });
+    }
+    this.push(owner, token.span.start, {
+      indent,
+      openBrace: token,
+      endsOnLine: follows && !this.balanced ? this.lineNumber : -1,
+      oneLine: follows && (staysOnLine || !this.balanced),
+    });
+  }
+
+  private push(
+    owner: Statement,
+    start: number,
+    how: { indent: number; openBrace?: Token; endsOnLine?: number; dedent?: Span; oneLine?: boolean },
+  ): void {
+    const depth = this.frames.length;
+    const block: StatementBlock = {
+      statements: [],
+      start,
+      end: how.openBrace?.span.end ?? start,
+      opened: how.openBrace !== undefined,
+      oneLine: how.oneLine ?? false,
+    };
+    if (depth >= nestingLimit) {
+      if (depth === nestingLimit) {
+        const last = how.openBrace?.span ?? { start, end: start };
+        this.problems.push({
+          code: "language/nesting-limit",
+          message: `Blocks are read ${nestingLimit} deep; what is inside this one is not checked. Expected fewer blocks inside each other.`,
+          span: last,
+          severity: "error",
+        });
+      }
+    } else {
+      owner.block = block;
+    }
+    const frame: Frame = {
+      owner,
+      block,
+      indent: how.indent,
+      endsOnLine: how.endsOnLine ?? -1,
+      depth,
+      ...(how.dedent === undefined ? {} : { dedent: how.dedent }),
+      ...(how.openBrace === undefined ? {} : { openBrace: how.openBrace }),
+    };
+    this.frames.push(frame);
+    this.previous = undefined;
+  }
+
+  private close(token: Token, index: number, line: Line): void {
+    this.finishStatement();
+    const first = index === line.first;
+    while (this.top?.dedent !== undefined) this.closeDedent();
+    if (this.balanced || !this.indented) {
+      if (this.frames.length === 0) this.reportStrayBrace(token);
+      else this.closeWith(token);
+    } else if (this.top?.endsOnLine === this.lineNumber) {
+      this.closeWith(token);
+    } else {
+      if (first) {
+        while (this.frames.length > 1 && this.top!.indent > line.indent) this.closeMissing();
+      }
+      const frame = this.top;
+      // One that is deeper than its block stands for a block that never opened.
+      const isDeeper = first && this.frames.length > 1 && frame!.indent < line.indent;
+      if (frame === undefined || isDeeper || this.goesOnInside(frame, index, line)) this.reportStrayBrace(token);
+      else this.closeWith(token);
+    }
+  }
+
+  /** A block does not end at a `}` while the next line is still indented deeper, or is itself the block's `}`. */
+  private goesOnInside(frame: Frame, index: number, line: Line): boolean {
+    if (index + 1 < line.last) return false;
+    const next = this.lines[this.lineNumber + 1];
+    if (next === undefined) return false;
+    if (next.indent > frame.indent) return true;
+    return next.indent === frame.indent && this.tokens[next.first]!.tokenType === CloseBrace;
+  }
+
+  private closeWith(token: Token): void {
+    const frame = this.frames.pop()!;
+    frame.block.close = token;
+    frame.block.end = token.span.end;
+    this.previous = undefined;
+    this.justClosed = true;
+  }
+
+  private closeMissing(): void {
+    const frame = this.frames.pop()!;
+    this.previous = undefined;
+    if (frame.dedent !== undefined) {
+      this.frames.push(frame);
+      this.closeDedent();
+      return;
+    }
+    const end = Math.max(this.lastEnd, frame.block.end);
+    frame.block.end = end;
+    if (frame.depth >= nestingLimit) return;
+    const sameLine = frame.endsOnLine >= 0;
+    const brace = sameLine ? " }" : `\n${" ".repeat(frame.indent)}}`;
+    this.problems.push({
+      code: "language/missing-closing-brace",
+      message: sameLine
+        ? "This block is not closed. Expected `}` on the same line, as in `{ links: 116 }`."
+        : "This block is not closed. Expected `}` on a line of its own after its last entry.",
+      span: frame.openBrace?.span ?? frame.owner.tokens.at(-1)?.span ?? { start: frame.block.start, end },
+      severity: "error",
+      fix: { title: "Close the block with `}`", changes: [{ span: { start: end, end }, text: brace }] },
+    });
+  }
+
+  /** Ends a block that `key:` and deeper lines made, without any brace. */
+  private closeDedent(): void {
+    const frame = this.frames.pop()!;
+    const end = Math.max(this.lastEnd, frame.block.end);
+    frame.block.end = end;
+    this.previous = undefined;
+    if (frame.depth >= nestingLimit) return;
+    this.problems.push({
+      code: "language/missing-braces",
+      message:
+        "Indentation alone does not make a block. Expected `{` here and `}` after the last entry, as in `rider { mass: 78 kg }`.",
+      span: frame.dedent!,
+      severity: "error",
+      fix: {
+        title: "Put the lines in braces",
+        changes: [
+          { span: frame.dedent!, text: " {" },
+          { span: { start: end, end }, text: `\n${" ".repeat(frame.indent)}}` },
+        ],
+      },
+    });
+  }
+
+  private reportStrayBrace(token: Token): void {
+    this.previous = undefined;
+    this.problems.push({
+      code: "language/stray-brace",
+      message: "This `}` closes nothing. Expected a `{` before it, or no `}` here.",
+      span: token.span,
+      severity: "error",
+      fix: { title: "Remove the `}`", changes: [{ span: token.span, text: "" }] },
+    });
+  }
+
+  private reportMissingLineEnd(token: Token): void {
+    const inside = this.top?.block.oneLine === true;
+    this.problems.push({
+      code: "language/missing-line-end",
+      message: "Expected a new line or `;` after `}`.",
+      span: token.span,
+      severity: "error",
+      fix: {
+        title: inside ? "Put `;` between them" : "Start a new line",
+        changes: [
+          {
+            span: { start: this.lastEnd, end: token.span.start },
+            text: inside ? "; " : `\n${" ".repeat(this.lines[this.lineNumber]!.indent)}`,
+          },
+        ],
+      },
+    });
+  }
+}
+
+function findLines(text: string, tokens: readonly Token[]): Line[] {
+  const lines: Line[] = [];
+  let first = 0;
+  for (let index = 0; index <= tokens.length; index++) {
+    if (index < tokens.length && tokens[index]!.tokenType !== LineEnd) continue;
+    if (index > first) lines.push({ first, last: index, indent: indentAt(text, tokens[first]!.span.start) });
+    first = index + 1;
+  }
+  return lines;
+}
+
+const tabWidth = 4;
+
+/** The column at which the first token of a line stands, tabs counted to the next multiple of four. */
+function indentAt(text: string, offset: number): number {
+  let column = 0;
+  for (let at = lineStartAt(text, offset); at < offset; at++) {
+    if (text[at] === "\t") column += tabWidth - (column % tabWidth);
+    else if (isBlank(text.charCodeAt(at))) column++;
+  }
+  return column;
+}
+
+/** The index of the `}` for each `{`; under -1, zero when all of them match. */
+function matchBraces(tokens: readonly Token[]): Map<number, number> {
+  const partners = new Map<number, number>();
+  const open: number[] = [];
+  let unmatched = 0;
+  for (let index = 0; index < tokens.length; index++) {
+    const tokenType = tokens[index]!.tokenType;
+    if (tokenType === OpenBrace) open.push(index);
+    else if (tokenType === CloseBrace) {
+      const start = open.pop();
+      if (start === undefined) unmatched++;
+      else partners.set(start, index);
+    }
+  }
+  partners.set(-1, unmatched + open.length);
+  return partners;
+}
+
+function findOutwardLines(lines: readonly Line[]): number[] {
+  const outward = new Array<number>(lines.length).fill(lines.length);
+  const waiting: number[] = [];
+  lines.forEach((line, index) => {
+    while (waiting.length > 0 && lines[waiting.at(-1)!]!.indent >= line.indent) outward[waiting.pop()!] = index;
+    waiting.push(index);
+  });
+  return outward;
+}
+
+function isBlankBetween(text: string, start: number, end: number): boolean {
+  return /^\s*$/.test(text.slice(start, end));
+}
