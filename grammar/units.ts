@@ -69,8 +69,8 @@ export interface Unit {
   readonly dimension: DimensionName;
   /** One of this unit in the dimension's base unit. */
   readonly factor: number;
-  /** The reading in this unit at the zero of the base unit (32 for °F); zero when left out. */
-  readonly offset?: number;
+  /** The reading in this unit at the zero of the base unit: 32 for °F, else mostly zero. */
+  readonly offset: number;
   /** Other spellings that are accepted and rewritten, case-sensitive. */
   readonly spellings: readonly string[];
   /** In words, for speech and for help. */
@@ -83,7 +83,6 @@ const kilogramForce = 9.80665;
 const poundForce = 4.4482216152605;
 /** 0.45359237 × 9.80665 × 0.0254, exact in decimal. */
 const poundForceInch = 0.1129848290276167;
-const poundForceFoot = 1.3558179483314004;
 
 /** `N·m` written in the ways people write a product: glued, with a dot, a dash, a cross or a blank. */
 function products(first: readonly string[], second: readonly string[]): string[] {
@@ -100,101 +99,187 @@ const pounds = ["lb", "lbs", "lbf"];
 const inches = ["in", "ins", "inch", "inches"];
 const feet = ["ft", "foot", "feet"];
 
+function unit(
+  symbol: string,
+  dimension: DimensionName,
+  factor: number,
+  name: string,
+  spellings: readonly string[],
+  offset = 0,
+): Unit {
+  return { symbol, dimension, factor, offset, name, spellings };
+}
+
 /** The table. Within a dimension the most usual unit comes first: it is the first one offered. */
 const unitTable: readonly Unit[] = [
-  { symbol: "mm", dimension: "length", factor: 1, spellings: ["millimetre", "millimetres", "millimeter", "millimeters"], name: "millimetres" },
-  { symbol: "cm", dimension: "length", factor: 10, spellings: ["centimetre", "centimetres", "centimeter", "centimeters"], name: "centimetres" },
-  { symbol: "m", dimension: "length", factor: 1000, spellings: ["metre", "metres", "meter", "meters"], name: "metres" },
-  { symbol: "km", dimension: "length", factor: 1_000_000, spellings: ["kilometre", "kilometres", "kilometer", "kilometers"], name: "kilometres" },
-  { symbol: "in", dimension: "length", factor: inch, spellings: ["inch", "inches", "ins", "″", "”"], name: "inches" },
-  { symbol: "ft", dimension: "length", factor: 12 * inch, spellings: ["foot", "feet"], name: "feet" },
-  { symbol: "mi", dimension: "length", factor: 63_360 * inch, spellings: ["mile", "miles"], name: "miles" },
+  unit("mm", "length", 1, "millimetres", ["millimetre", "millimetres", "millimeter", "millimeters"]),
+  unit("cm", "length", 10, "centimetres", ["centimetre", "centimetres", "centimeter", "centimeters"]),
+  unit("m", "length", 1000, "metres", ["metre", "metres", "meter", "meters"]),
+  unit("km", "length", 1_000_000, "kilometres", ["kilometre", "kilometres", "kilometer", "kilometers"]),
+  unit("in", "length", inch, "inches", ["inch", "inches", "ins", "″", "”"]),
+  unit("ft", "length", 12 * inch, "feet", ["foot", "feet"]),
+  unit("mi", "length", 63_360 * inch, "miles", ["mile", "miles"]),
 
-  { symbol: "mm2", dimension: "area", factor: 1, spellings: ["mm²", "mm^2", "sq-mm"], name: "square millimetres" },
-  { symbol: "cm2", dimension: "area", factor: 100, spellings: ["cm²", "cm^2", "sq-cm"], name: "square centimetres" },
-  { symbol: "m2", dimension: "area", factor: 1_000_000, spellings: ["m²", "m^2", "sq-m"], name: "square metres" },
-  { symbol: "in2", dimension: "area", factor: 645.16, spellings: ["in²", "in^2", "sq-in"], name: "square inches" },
+  unit("mm2", "area", 1, "square millimetres", ["mm²", "mm^2", "sq-mm"]),
+  unit("cm2", "area", 100, "square centimetres", ["cm²", "cm^2", "sq-cm"]),
+  unit("m2", "area", 1_000_000, "square metres", ["m²", "m^2", "sq-m"]),
+  unit("in2", "area", 645.16, "square inches", ["in²", "in^2", "sq-in"]),
 
-  { symbol: "ml", dimension: "volume", factor: 1, spellings: ["mL", "cc", "cm3", "cm³", "cm^3", "millilitre", "millilitres", "milliliter", "milliliters"], name: "millilitres" },
-  { symbol: "l", dimension: "volume", factor: 1000, spellings: ["L", "litre", "litres", "liter", "liters"], name: "litres" },
-  { symbol: "fl-oz-us", dimension: "volume", factor: 29.5735295625, spellings: ["us-fl-oz", "US-fl-oz", "fl-oz-US", "US fl oz", "fl oz US"], name: "US fluid ounces" },
-  { symbol: "fl-oz-imp", dimension: "volume", factor: 28.4130625, spellings: ["imp-fl-oz", "UK-fl-oz", "fl-oz-UK", "fl-oz-uk", "imp fl oz", "fl oz imp"], name: "imperial fluid ounces" },
+  unit("ml", "volume", 1, "millilitres", [
+    "mL",
+    "cc",
+    "cm3",
+    "cm³",
+    "cm^3",
+    "millilitre",
+    "millilitres",
+    "milliliter",
+    "milliliters",
+  ]),
+  unit("l", "volume", 1000, "litres", ["L", "litre", "litres", "liter", "liters"]),
+  unit("fl-oz-us", "volume", 29.5735295625, "US fluid ounces", [
+    "us-fl-oz",
+    "US-fl-oz",
+    "fl-oz-US",
+    "US fl oz",
+    "fl oz US",
+  ]),
+  unit("fl-oz-imp", "volume", 28.4130625, "imperial fluid ounces", [
+    "imp-fl-oz",
+    "UK-fl-oz",
+    "fl-oz-UK",
+    "fl-oz-uk",
+    "imp fl oz",
+    "fl oz imp",
+  ]),
 
-  { symbol: "g", dimension: "mass", factor: 1, spellings: ["gr", "gm", "gram", "grams", "gramme", "grammes"], name: "grams" },
-  { symbol: "kg", dimension: "mass", factor: 1000, spellings: ["kgs", "Kg", "KG", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"], name: "kilograms" },
-  { symbol: "lb", dimension: "mass", factor: pound, spellings: ["lbs", "pound", "pounds"], name: "pounds" },
-  { symbol: "oz", dimension: "mass", factor: 28.349523125, spellings: ["ozs", "ounce", "ounces"], name: "ounces" },
-  { symbol: "st", dimension: "mass", factor: 14 * pound, spellings: ["stone", "stones"], name: "stones" },
+  unit("g", "mass", 1, "grams", ["gr", "gm", "gram", "grams", "gramme", "grammes"]),
+  unit("kg", "mass", 1000, "kilograms", [
+    "kgs",
+    "Kg",
+    "KG",
+    "kilo",
+    "kilos",
+    "kilogram",
+    "kilograms",
+    "kilogramme",
+    "kilogrammes",
+  ]),
+  unit("lb", "mass", pound, "pounds", ["lbs", "pound", "pounds"]),
+  unit("oz", "mass", 28.349523125, "ounces", ["ozs", "ounce", "ounces"]),
+  unit("st", "mass", 14 * pound, "stones", ["stone", "stones"]),
 
-  { symbol: "N", dimension: "force", factor: 1, spellings: ["newton", "newtons"], name: "newtons" },
-  { symbol: "daN", dimension: "force", factor: 10, spellings: [], name: "decanewtons" },
-  { symbol: "kN", dimension: "force", factor: 1000, spellings: ["KN", "kilonewton", "kilonewtons"], name: "kilonewtons" },
-  { symbol: "kgf", dimension: "force", factor: kilogramForce, spellings: ["kg-f", "kgF", "Kgf", "KGF", "kp"], name: "kilograms-force" },
-  { symbol: "lbf", dimension: "force", factor: poundForce, spellings: ["lb-f", "lbF", "lbsf"], name: "pounds-force" },
+  unit("N", "force", 1, "newtons", ["newton", "newtons"]),
+  unit("daN", "force", 10, "decanewtons", []),
+  unit("kN", "force", 1000, "kilonewtons", ["KN", "kilonewton", "kilonewtons"]),
+  unit("kgf", "force", kilogramForce, "kilograms-force", ["kg-f", "kgF", "Kgf", "KGF", "kp"]),
+  unit("lbf", "force", poundForce, "pounds-force", ["lb-f", "lbF", "lbsf"]),
 
-  { symbol: "N·m", dimension: "torque", factor: 1, spellings: ["Nm", "NM", "newton-metre", "newton-metres", "newton-meter", "newton-meters", ...products(["N"], ["m"])], name: "newton-metres" },
-  { symbol: "N·cm", dimension: "torque", factor: 0.01, spellings: ["Ncm", ...products(["N"], ["cm"])], name: "newton-centimetres" },
-  { symbol: "N·mm", dimension: "torque", factor: 0.001, spellings: ["Nmm", ...products(["N"], ["mm"])], name: "newton-millimetres" },
-  { symbol: "lbf·in", dimension: "torque", factor: poundForceInch, spellings: ["inlb", "inlbs", "inch-pound", "inch-pounds", ...products(pounds, inches), ...products(inches, pounds)], name: "pound-force inches" },
-  { symbol: "lbf·ft", dimension: "torque", factor: poundForceFoot, spellings: ["ftlb", "ftlbs", "foot-pound", "foot-pounds", ...products(pounds, feet), ...products(feet, pounds)], name: "pound-force feet" },
-  { symbol: "kgf·cm", dimension: "torque", factor: 0.0980665, spellings: ["kgcm", "kgfcm", ...products(["kg", "kgf"], ["cm"])], name: "kilogram-force centimetres" },
-  { symbol: "kgf·m", dimension: "torque", factor: kilogramForce, spellings: ["kgm", "kgfm", ...products(["kg", "kgf"], ["m"])], name: "kilogram-force metres" },
+  unit("N·m", "torque", 1, "newton-metres", [
+    "Nm",
+    "NM",
+    "newton-metre",
+    "newton-metres",
+    "newton-meter",
+    "newton-meters",
+    ...products(["N"], ["m"]),
+  ]),
+  unit("N·cm", "torque", 0.01, "newton-centimetres", ["Ncm", ...products(["N"], ["cm"])]),
+  unit("N·mm", "torque", 0.001, "newton-millimetres", ["Nmm", ...products(["N"], ["mm"])]),
+  unit("lbf·in", "torque", poundForceInch, "pound-force inches", [
+    "inlb",
+    "inlbs",
+    "inch-pound",
+    "inch-pounds",
+    ...products(pounds, inches),
+    ...products(inches, pounds),
+  ]),
+  unit("lbf·ft", "torque", 12 * poundForceInch, "pound-force feet", [
+    "ftlb",
+    "ftlbs",
+    "foot-pound",
+    "foot-pounds",
+    ...products(pounds, feet),
+    ...products(feet, pounds),
+  ]),
+  unit("kgf·cm", "torque", 0.0980665, "kilogram-force centimetres", [
+    "kgcm",
+    "kgfcm",
+    ...products(["kg", "kgf"], ["cm"]),
+  ]),
+  unit("kgf·m", "torque", kilogramForce, "kilogram-force metres", ["kgm", "kgfm", ...products(["kg", "kgf"], ["m"])]),
 
-  { symbol: "bar", dimension: "pressure", factor: 1, spellings: ["bars", "Bar", "BAR"], name: "bar" },
-  { symbol: "psi", dimension: "pressure", factor: 0.06894757293168361, spellings: ["PSI", "Psi", "lbf/in2", "lbf/in²", "lb/in2", "lb/in²"], name: "pounds-force per square inch" },
-  { symbol: "kPa", dimension: "pressure", factor: 0.01, spellings: ["KPa", "kpa", "KPA"], name: "kilopascals" },
-  { symbol: "MPa", dimension: "pressure", factor: 10, spellings: ["N/mm2", "N/mm²"], name: "megapascals" },
-  { symbol: "hPa", dimension: "pressure", factor: 0.001, spellings: ["mbar"], name: "hectopascals" },
-  { symbol: "Pa", dimension: "pressure", factor: 0.00001, spellings: ["pascal", "pascals"], name: "pascals" },
+  unit("bar", "pressure", 1, "bar", ["bars", "Bar", "BAR"]),
+  unit("psi", "pressure", (10 * poundForce) / 645.16, "pounds-force per square inch", [
+    "PSI",
+    "Psi",
+    "lbf/in2",
+    "lbf/in²",
+    "lb/in2",
+    "lb/in²",
+  ]),
+  unit("kPa", "pressure", 0.01, "kilopascals", ["KPa", "kpa", "KPA"]),
+  unit("MPa", "pressure", 10, "megapascals", ["N/mm2", "N/mm²"]),
+  unit("hPa", "pressure", 0.001, "hectopascals", ["mbar"]),
+  unit("Pa", "pressure", 0.00001, "pascals", ["pascal", "pascals"]),
 
-  { symbol: "N/mm", dimension: "stiffness", factor: 1, spellings: ["kN/m"], name: "newtons per millimetre" },
-  { symbol: "N/m", dimension: "stiffness", factor: 0.001, spellings: [], name: "newtons per metre" },
-  { symbol: "lb/in", dimension: "stiffness", factor: poundForce / inch, spellings: ["lbs/in", "lbf/in", "lb/inch", "lbs/inch", "lbf/inch"], name: "pounds-force per inch" },
-  { symbol: "kgf/mm", dimension: "stiffness", factor: kilogramForce, spellings: ["kg/mm"], name: "kilograms-force per millimetre" },
+  unit("N/mm", "stiffness", 1, "newtons per millimetre", ["kN/m"]),
+  unit("N/m", "stiffness", 0.001, "newtons per metre", []),
+  unit("lb/in", "stiffness", poundForce / inch, "pounds-force per inch", [
+    "lbs/in",
+    "lbf/in",
+    "lb/inch",
+    "lbs/inch",
+    "lbf/inch",
+  ]),
+  unit("kgf/mm", "stiffness", kilogramForce, "kilograms-force per millimetre", ["kg/mm"]),
 
-  { symbol: "°", dimension: "angle", factor: 1, spellings: ["deg", "degs", "degree", "degrees", "º"], name: "degrees" },
-  { symbol: "rad", dimension: "angle", factor: 180 / Math.PI, spellings: ["radian", "radians"], name: "radians" },
+  unit("°", "angle", 1, "degrees", ["deg", "degs", "degree", "degrees", "º"]),
+  unit("rad", "angle", 180 / Math.PI, "radians", ["radian", "radians"]),
 
-  { symbol: "s", dimension: "time", factor: 1, spellings: ["sec", "secs", "second", "seconds"], name: "seconds" },
-  { symbol: "min", dimension: "time", factor: 60, spellings: ["mins", "minute", "minutes"], name: "minutes" },
-  { symbol: "h", dimension: "time", factor: 3600, spellings: ["hr", "hrs", "hour", "hours"], name: "hours" },
-  { symbol: "d", dimension: "time", factor: 86_400, spellings: ["day", "days"], name: "days" },
+  unit("s", "time", 1, "seconds", ["sec", "secs", "second", "seconds"]),
+  unit("min", "time", 60, "minutes", ["mins", "minute", "minutes"]),
+  unit("h", "time", 3600, "hours", ["hr", "hrs", "hour", "hours"]),
+  unit("d", "time", 86_400, "days", ["day", "days"]),
 
-  { symbol: "km/h", dimension: "speed", factor: 1, spellings: ["kph", "KPH", "kmh", "kmph", "km/hr"], name: "kilometres per hour" },
-  { symbol: "mph", dimension: "speed", factor: 1.609344, spellings: ["MPH", "mi/h"], name: "miles per hour" },
-  { symbol: "m/s", dimension: "speed", factor: 3.6, spellings: ["m/sec"], name: "metres per second" },
+  unit("km/h", "speed", 1, "kilometres per hour", ["kph", "KPH", "kmh", "kmph", "km/hr"]),
+  unit("mph", "speed", 1.609344, "miles per hour", ["MPH", "mi/h"]),
+  unit("m/s", "speed", 3.6, "metres per second", ["m/sec"]),
 
-  { symbol: "rpm", dimension: "cadence", factor: 1, spellings: ["RPM", "r/min", "rev/min", "1/min"], name: "revolutions per minute" },
+  unit("rpm", "cadence", 1, "revolutions per minute", ["RPM", "r/min", "rev/min"]),
 
-  { symbol: "Wh", dimension: "energy", factor: 1, spellings: ["W·h", "W.h", "watt-hours"], name: "watt-hours" },
-  { symbol: "kWh", dimension: "energy", factor: 1000, spellings: ["KWh", "kW·h"], name: "kilowatt-hours" },
-  { symbol: "J", dimension: "energy", factor: 1 / 3600, spellings: ["joule", "joules"], name: "joules" },
-  { symbol: "kJ", dimension: "energy", factor: 1 / 3.6, spellings: ["KJ"], name: "kilojoules" },
+  unit("Wh", "energy", 1, "watt-hours", ["W·h", "W.h", "watt-hours"]),
+  unit("kWh", "energy", 1000, "kilowatt-hours", ["KWh", "kW·h"]),
+  unit("J", "energy", 1 / 3600, "joules", ["joule", "joules"]),
+  unit("kJ", "energy", 1 / 3.6, "kilojoules", ["KJ"]),
 
-  { symbol: "W", dimension: "power", factor: 1, spellings: ["watt", "watts"], name: "watts" },
-  { symbol: "kW", dimension: "power", factor: 1000, spellings: ["KW"], name: "kilowatts" },
+  unit("W", "power", 1, "watts", ["watt", "watts"]),
+  unit("kW", "power", 1000, "kilowatts", ["KW"]),
 
-  { symbol: "V", dimension: "voltage", factor: 1, spellings: ["volt", "volts"], name: "volts" },
-  { symbol: "mV", dimension: "voltage", factor: 0.001, spellings: [], name: "millivolts" },
-  { symbol: "A", dimension: "current", factor: 1, spellings: ["amp", "amps", "ampere", "amperes"], name: "amperes" },
-  { symbol: "mA", dimension: "current", factor: 0.001, spellings: [], name: "milliamperes" },
-  { symbol: "Ah", dimension: "charge", factor: 1, spellings: ["A·h", "A.h", "AH"], name: "ampere-hours" },
-  { symbol: "mAh", dimension: "charge", factor: 0.001, spellings: ["mAH", "mA·h"], name: "milliampere-hours" },
+  unit("V", "voltage", 1, "volts", ["volt", "volts"]),
+  unit("mV", "voltage", 0.001, "millivolts", []),
 
-  { symbol: "°C", dimension: "temperature", factor: 1, spellings: ["℃", "ºC", "degC", "deg-C", "celsius", "Celsius"], name: "degrees Celsius" },
-  { symbol: "°F", dimension: "temperature", factor: 5 / 9, offset: 32, spellings: ["℉", "ºF", "degF", "deg-F", "fahrenheit", "Fahrenheit"], name: "degrees Fahrenheit" },
-  { symbol: "K", dimension: "temperature", factor: 1, offset: 273.15, spellings: ["kelvin", "kelvins"], name: "kelvins" },
+  unit("A", "current", 1, "amperes", ["amp", "amps", "ampere", "amperes"]),
+  unit("mA", "current", 0.001, "milliamperes", []),
 
-  { symbol: "lm", dimension: "luminous-flux", factor: 1, spellings: ["lumen", "lumens"], name: "lumens" },
-  { symbol: "lx", dimension: "illuminance", factor: 1, spellings: ["lux"], name: "lux" },
+  unit("Ah", "charge", 1, "ampere-hours", ["A·h", "A.h", "AH"]),
+  unit("mAh", "charge", 0.001, "milliampere-hours", ["mAH", "mA·h"]),
 
-  { symbol: "%", dimension: "ratio", factor: 1, spellings: ["percent", "per-cent", "pc", "pct"], name: "per cent" },
+  unit("°C", "temperature", 1, "degrees Celsius", ["℃", "ºC", "degC", "deg-C", "celsius", "Celsius"]),
+  unit("°F", "temperature", 5 / 9, "degrees Fahrenheit", ["℉", "ºF", "degF", "deg-F", "fahrenheit", "Fahrenheit"], 32),
+  unit("K", "temperature", 1, "kelvins", ["kelvin", "kelvins"], 273.15),
+
+  unit("lm", "luminous-flux", 1, "lumens", ["lumen", "lumens"]),
+
+  unit("lx", "illuminance", 1, "lux", ["lux"]),
+
+  unit("%", "ratio", 1, "per cent", ["percent", "per-cent", "pc", "pct"]),
 ];
 
 export const units: readonly Unit[] = unitTable;
 
 /** The words after a count of teeth. They name what is counted and are no unit: `50-34 t` is a list, not a range. */
-export const teethSpellings: readonly string[] = ["t", "T", "tooth", "teeth", "th"];
+export const teethSpellings: readonly string[] = ["t", "T", "tooth", "teeth"];
 
 const bySpelling = new Map<string, Unit>();
 const byLowerCase = new Map<string, Unit | "several">();
@@ -240,12 +325,12 @@ export function baseUnit(dimension: DimensionName): Unit {
 
 /** A number in `unit` as a number in the dimension's base unit. */
 export function toBase(value: number, unit: Unit): number {
-  return (value - (unit.offset ?? 0)) * unit.factor;
+  return (value - unit.offset) * unit.factor;
 }
 
 /** A number in the dimension's base unit as a number in `unit`. */
 export function fromBase(value: number, unit: Unit): number {
-  return value / unit.factor + (unit.offset ?? 0);
+  return value / unit.factor + unit.offset;
 }
 
 /** A number in one unit as a number in another; undefined when the two measure different things. */
