@@ -4,7 +4,7 @@ import { spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { prepare, root } from "./toolchain.mjs";
+import { install, prepare, root } from "./toolchain.mjs";
 
 prepare();
 const { build } = await import("./build.mjs");
@@ -29,6 +29,7 @@ function run(command, commandArguments, environment = {}) {
   });
 }
 
+const workbenchFolder = join(root, "tests", "workbench");
 const bin = (name) => join(root, "node_modules", ".bin", process.platform === "win32" ? `${name}.cmd` : name);
 
 /** A suite that is one yes-or-no question, counted as one test. */
@@ -64,6 +65,18 @@ async function bundles() {
   }
 }
 
+/** A suite in a real workbench, whose packages are large and therefore installed only here. */
+async function inWorkbench(suite) {
+  const failure = install(workbenchFolder, "the workbench and its browser");
+  if (failure === undefined) return suite();
+  console.error(failure);
+  console.error("npm could not install the workbench: see its message above.");
+  return { passed: 0, failed: 1, skipped: [] };
+}
+
+const workbench = (runner) => inWorkbench(() => counted(runner, process.execPath, [join(workbenchFolder, runner)]));
+const workbenchTypes = () => inWorkbench(() => single(bin("tsc"), ["--noEmit", "--project", workbenchFolder]));
+
 const vitest = {
   title: "Tests",
   run: () =>
@@ -85,14 +98,9 @@ const suites =
         { title: "Types", run: () => single(bin("tsc"), ["--noEmit"]) },
         { title: "Types of the extension", run: () => single(bin("tsc"), ["--noEmit", "--project", "client"]) },
         vitest,
-        {
-          title: "A real workbench in a browser",
-          run: () => counted("workbench", process.execPath, [join(root, "tests", "workbench", "run.mjs")]),
-        },
-        {
-          title: "A real workbench on the desktop",
-          run: () => counted("desktop", process.execPath, [join(root, "tests", "desktop", "run.mjs")]),
-        },
+        { title: "Types of the workbench's tests", run: workbenchTypes },
+        { title: "A real workbench in a browser", run: () => workbench("run-browser.ts") },
+        { title: "A real workbench on the desktop", run: () => workbench("run-desktop.ts") },
       ];
 
 const total = { passed: 0, failed: 0, skipped: [] };

@@ -1,0 +1,59 @@
+// Takes a picture of the extension in a real workbench, for README.md and for judging a view by eye.
+// Usage: npm run generate -- picture [--file PATH] [--hover WORDS] [--problems] [--command TITLE ...] [--width N] [--height N]
+//        [--scale N] [--theme light|dark|high-contrast|high-contrast-light] [--folder PATH] [--output PATH]
+import { join, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { install, root } from "./toolchain.mjs";
+
+const { build } = await import("./build.mjs");
+const { values } = parseArgs({
+  args: process.argv.slice(3),
+  options: {
+    /** Opened in an editor, from the folder. */
+    file: { type: "string" },
+    /** Words of the file to rest the mouse on. */
+    hover: { type: "string" },
+    /** Whether to show the Problems view. */
+    problems: { type: "boolean", default: false },
+    /** Commands of the palette to run once the file is open. */
+    command: { type: "string", multiple: true, default: [] },
+    width: { type: "string", default: "1200" },
+    height: { type: "string", default: "760" },
+    scale: { type: "string", default: "2" },
+    theme: { type: "string", default: "light" },
+    folder: { type: "string", default: join(root, "samples") },
+    output: { type: "string", default: join(root, "client", "assets", "workbench.png") },
+  },
+});
+
+const workbenchFolder = join(root, "tests", "workbench");
+const failure = install(workbenchFolder, "the workbench and its browser");
+if (failure !== undefined) {
+  console.error(failure);
+  process.exit(1);
+}
+await build();
+
+const { Workbench } = await import("../tests/workbench/workbench.ts");
+const workbench = await Workbench.start({
+  folder: resolve(values.folder),
+  theme: values.theme,
+  width: Number(values.width),
+  height: Number(values.height),
+  scale: Number(values.scale),
+});
+try {
+  if (values.file !== undefined) await workbench.openFile(values.file);
+  if (values.problems) {
+    await workbench.waitForFindings();
+    await workbench.problems();
+  }
+  for (const title of values.command) await workbench.command(title);
+  if (values.hover !== undefined) await workbench.hover(values.hover);
+  await workbench.page.waitForTimeout(1_000);
+  const output = resolve(values.output);
+  await workbench.screenshot(output);
+  console.log(`Wrote ${output}`);
+} finally {
+  await workbench.stop();
+}
