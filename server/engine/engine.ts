@@ -157,9 +157,17 @@ export class Engine {
     });
   }
 
-  /** True when the declaration's findings are at hand, so that asking costs nothing. */
-  isFresh(declaration: Declaration): boolean {
-    return this.#analyses.has(declaration);
+  /**
+   * Works the findings of a file out, declaration by declaration, as long as `more` says so.
+   * @returns true when nothing of the file is left to do.
+   */
+  prepare(uri: string, more: () => boolean): boolean {
+    for (const declaration of this.workshop.files.get(uri)?.declarations ?? []) {
+      if (this.#analyses.has(declaration)) continue;
+      if (!more()) return false;
+      this.#analysis(declaration);
+    }
+    return true;
   }
 
   /** The language number the workshop states; 1 when it states none. */

@@ -1,9 +1,8 @@
 import type { Check } from "../checks/define.ts";
-import { checkByCode } from "../checks/table.ts";
+import { checkByCode, checks } from "../checks/table.ts";
 import type { Assembly, Waiver } from "../model/assembly.ts";
 import type { Finding } from "../model/finding.ts";
 import { nearest } from "../values/near.ts";
-import { checks } from "../checks/table.ts";
 
 /** The findings after waivers have silenced theirs, and what is to be said of the waivers themselves. */
 export interface Waived {
@@ -52,6 +51,14 @@ export function applyWaivers(assembly: Assembly, findings: readonly Finding[], t
         "build/waiver-date",
         "error",
         `${waiver.until} is not a day; write the last day on which the waiver counts as 2027-03-31.`,
+      );
+      continue;
+    }
+    if (waiver.reason.trim() === "") {
+      say(
+        "build/waiver-reason",
+        "error",
+        `A waiver needs a reason: who took this on, and why. It does not count without one.`,
       );
       continue;
     }

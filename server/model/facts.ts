@@ -174,28 +174,31 @@ export class FactReader {
     if (statement.state === "unreadable") {
       return unknown(path, `${missing.what}, which cannot be read as written`, statement.place);
     }
-    const value = this.#resolved(statement.value, field, path, missing, statement.place);
-    if (value !== null && typeof value === "object" && "state" in value && value.state === "unknown") return value;
-    return { state: "known", value, written: statement.written, path, subject, place: statement.place };
+    const known: Known = {
+      state: "known",
+      value: statement.value,
+      written: statement.written,
+      path,
+      subject,
+      place: statement.place,
+    };
+    return this.#withStandards(known, field, missing.what);
   }
 
   /** Puts the declared standard behind a code; a code without one is unknown. */
-  #resolved(
-    value: unknown,
-    field: Field,
-    path: string,
-    missing: { readonly what: string },
-    place: Place,
-  ): unknown | Unknown {
+  #withStandards(known: Known, field: Field, what: string): Maybe {
     if (field.type.type === "code") {
-      return this.#code(value as Code) ?? undeclared([value as Code], path, missing.what, place);
+      const code = known.value as Code;
+      const found = this.#code(code);
+      return found ? { ...known, value: found } : undeclared([code], known.path, what, known.place);
     }
     if (field.type.type === "codes") {
-      const codes = (value as readonly Code[]).map((code) => ({ code, found: this.#code(code) }));
+      const codes = (known.value as readonly Code[]).map((code) => ({ code, found: this.#code(code) }));
       const lost = codes.filter(({ found }) => !found).map(({ code }) => code);
-      return lost.length > 0 ? undeclared(lost, path, missing.what, place) : codes.map(({ found }) => found);
+      if (lost.length > 0) return undeclared(lost, known.path, what, known.place);
+      return { ...known, value: codes.map(({ found }) => found) };
     }
-    return value;
+    return known;
   }
 
   #code(code: Code): ResolvedCode | undefined {

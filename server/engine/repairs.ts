@@ -1,0 +1,203 @@
+import { checkByCode, checksReading } from "../checks/table.ts";
+import type { Assembly } from "../model/assembly.ts";
+import type { Declaration } from "../model/declaration.ts";
+import type { Finding, Repair } from "../model/finding.ts";
+import { nearestSeveral } from "../values/near.ts";
+import { byFit, type Candidate, judge, partsFor } from "./candidates.ts";
+import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
+import type { Engine } from "./engine.ts";
+import { BuildEvaluation } from "./evaluate.ts";
+import type { Range } from "./positions.ts";
+
+/** A repair worked out to text, ready to apply. */
+export interface Mend {
+  readonly title: string;
+  /** True for the one that a person would most likely want. */
+  readonly preferred: boolean;
+  /** True when the text still wants a person's word after it is applied (a reason, a value). */
+  readonly unfinished: boolean;
+  readonly edits: readonly { readonly uri: string; readonly range: Range; readonly newText: string }[];
+}
+
+/** How many parts are offered in place of one that does not fit. */
+const mostSwaps = 4;
+
+interface Draft {
+  readonly title: string;
+  readonly unfinished?: boolean;
+  readonly edits: readonly DeclarationEdit[];
+}
+
+/**
+ * Works out what would mend a finding. A part is offered only when, with it in the slot, the finding is gone and
+ * nothing that held begins to fail.
+ * @param build the declaration the finding belongs to.
+ */
+export function mends(engine: Engine, build: Declaration, finding: Finding): readonly Mend[] {
+  const drafts: Draft[] = [];
+  const assembly = build.keyword === "build" ? engine.report(build)?.assembly : undefined;
+  for (const repair of finding.repairs) drafts.push(...work(engine, build, assembly, finding, repair));
+  if (assembly && finding.outcome === "fails" && checkByCode(finding.code)) drafts.push(waive(engine, build, finding));
+  return drafts
+    .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
+    .map((draft, index) => ({
+      title: draft.title,
+      preferred: index === 0 && !draft.unfinished,
+      unfinished: draft.unfinished ?? false,
+      edits: draft.edits.map(({ declaration, span, text }) => ({
+        uri: declaration.uri,
+        range: engine.range({ declaration, span }),
+        newText: text,
+      })),
+    }));
+}
+
+function work(
+  engine: Engine,
+  build: Declaration,
+  assembly: Assembly | undefined,
+  finding: Finding,
+  repair: Repair,
+): readonly Draft[] {
+  switch (repair.kind) {
+    case "change-text":
+      return [
+        {
+          title: repair.title,
+          edits: repair.changes.map((change) => ({ declaration: repair.place.declaration, ...change })),
+        },
+      ];
+    case "near-name":
+      return nearNames(engine, repair).map((name) => ({
+        title: `Write ${name}`,
+        edits: [{ declaration: repair.place.declaration, span: repair.place.span, text: name }],
+      }));
+    case "swap-part":
+    case "insert-part":
+      return assembly ? swaps(engine, build, assembly, finding, repair.slot) : [];
+    case "set-setting":
+      return [
+        {
+          title: `Set ${repair.slot}.${repair.setting} to ${repair.value}`,
+          edits: [writeEntry(build, `${repair.slot}.${repair.setting}`, repair.value)],
+        },
+      ];
+    case "set-field":
+      return [{ title: `Set ${repair.field} to ${repair.value}`, edits: [writeEntry(build, repair.field, repair.value)] }];
+    case "set-fact":
+      return setFact(assembly, repair);
+    case "state-fact":
+      return stateFact(assembly, repair);
+    case "leave-empty":
+      return [{ title: `Leave ${repair.slot} empty`, edits: [leaveEmpty(build, repair.slot)] }];
+  }
+}
+
+function leaveEmpty(build: Declaration, slot: string): DeclarationEdit {
+  const entry = findEntry(build.tree.block, slot);
+  if (entry?.form !== "field") return writeEntry(build, slot, "none");
+  const end = entry.block?.span.end ?? entry.value.span.end;
+  return { declaration: build, span: { start: entry.value.span.start, end }, text: "none" };
+}
+
+function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }>): readonly string[] {
+  const names = new Set<string>();
+  const kinds = repair.kinds.length > 0 ? repair.kinds : [undefined];
+  for (const kind of kinds) {
+    for (const declaration of engine.workshop.declared(repair.keyword, kind)) {
+      if (declaration !== repair.place.declaration) names.add(declaration.name);
+    }
+  }
+  return nearestSeveral(repair.name, names);
+}
+
+/** Parts with which the finding is gone and nothing new fails. */
+function swaps(
+  engine: Engine,
+  build: Declaration,
+  assembly: Assembly,
+  finding: Finding,
+  slot: string,
+): readonly Draft[] {
+  const check = checkByCode(finding.code);
+  const before = new Set<string>();
+  const evaluation = new BuildEvaluation(assembly, engine.workshop);
+  const affected = checksReading(slot);
+  for (const { check: other, instance } of affected) {
+    if (evaluation.ask(other, instance).outcome === "fails") before.add(`${other.code} ${instance.name}`);
+  }
+  const current = assembly.slots.get(slot)?.part?.declaration;
+  const mended = (candidate: Candidate): boolean =>
+    candidate.failures.every(({ code, instance }) => {
+      if (check && code === check.code) return false;
+      return before.has(`${code} ${instance}`);
+    }) && !(check && candidate.unknown.includes(check.code));
+  const candidates: Candidate[] = [];
+  for (const declaration of partsFor(engine, slot)) {
+    if (declaration === current) continue;
+    const candidate = judge(engine, assembly, slot, engine.part(declaration));
+    if (mended(candidate)) candidates.push(candidate);
+  }
+  candidates.sort(byFit);
+  return candidates.slice(0, mostSwaps).map(({ part }) => {
+    const { name, label } = part.declaration;
+    return {
+      title: `${current ? "Fit" : "Add"} ${label} (${name}) as ${slot}`,
+      edits: [writeName(build, assembly, slot, name)],
+    };
+  });
+}
+
+/** Writes a part's name into a slot, keeping the settings that stand behind the old one. */
+function writeName(build: Declaration, assembly: Assembly, slot: string, name: string): DeclarationEdit {
+  const installed = assembly.slots.get(slot);
+  if (installed && installed.place.declaration === build) {
+    return { declaration: build, span: installed.place.span, text: name };
+  }
+  return writeEntry(build, slot, name);
+}
+
+function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "set-fact" }>): readonly Draft[] {
+  const part = assembly?.slots.get(repair.slot)?.part;
+  if (!part) return [];
+  const stated = part.facts.get(repair.fact);
+  const title = `Correct ${repair.fact} of ${part.declaration.label} to ${repair.value}`;
+  if (stated) {
+    return [
+      { title, edits: [{ declaration: stated.place.declaration, span: stated.place.span, text: repair.value }] },
+    ];
+  }
+  return [{ title, edits: [writeEntry(part.declaration, repair.fact, repair.value)] }];
+}
+
+function stateFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "state-fact" }>): readonly Draft[] {
+  const part = assembly?.slots.get(repair.slot)?.part;
+  if (!part || part.facts.has(repair.fact)) return [];
+  return [
+    {
+      title: `State ${repair.fact} where ${part.declaration.label} is declared`,
+      unfinished: true,
+      edits: [writeEntry(part.declaration, repair.fact, "")],
+    },
+  ];
+}
+
+/** A waiver without its reason: the reason is for a person to give, and an empty one is refused. */
+function waive(engine: Engine, build: Declaration, finding: Finding): Draft {
+  const at = finding.path === "" ? "" : ` at ${finding.path}`;
+  const line = `waive ${finding.code}${at} "" until ${inMonths(engine.today, 3)}`;
+  const { block } = build.tree;
+  return {
+    title: `Waive ${finding.code} here, with a reason`,
+    unfinished: true,
+    edits: block ? [addLine(build, block, line)] : [],
+  };
+}
+
+/** The day so many months on; the last day of the month where the day does not exist. */
+function inMonths(day: string, months: number): string {
+  const [year = 1970, month = 1, date = 1] = day.split("-").map(Number);
+  const last = new Date(Date.UTC(year, month - 1 + months + 1, 0)).getUTCDate();
+  return new Date(Date.UTC(year, month - 1 + months, Math.min(date, last))).toISOString().slice(0, 10);
+}
+
