@@ -1,0 +1,93 @@
+import type { Span, ValueToken } from "../../grammar/tree.ts";
+import { splitAtCommas } from "./lists.ts";
+import {
+  error,
+  excerpt,
+  quote,
+  type ReadContext,
+  type Reading,
+  replacement,
+  spanOf,
+  unread,
+  type ValueProblem,
+  warning,
+} from "./problems.ts";
+import type { Code, CodesType, CodeType } from "./types.ts";
+
+/** Reads one interface code: a single word such as `12x148` or `ZS44/28.6`, or a text. The model resolves it. */
+export function readCode(type: CodeType, tokens: readonly ValueToken[], context: ReadContext): Reading<Code> {
+  const lists = splitAtCommas(tokens);
+  if (lists.items.length > 1) {
+    const message = `${context.field} takes one code, not a list.`;
+    return unread(undefined, [error("one-only", message, spanOf(tokens, context.span))]);
+  }
+  return oneCode(type.family, lists.items[0] ?? [], lists.problems, context);
+}
+
+/** Reads interface codes separated by commas. */
+export function readCodes(
+  type: CodesType,
+  tokens: readonly ValueToken[],
+  context: ReadContext,
+): Reading<readonly Code[]> {
+  const lists = splitAtCommas(tokens);
+  const problems = [...lists.problems];
+  const codes: Code[] = [];
+  const written: string[] = [];
+  for (const item of lists.items) {
+    const reading = oneCode(type.family, item, [], context);
+    problems.push(...reading.problems);
+    if (reading.value === undefined) continue;
+    codes.push(reading.value);
+    written.push(reading.written ?? reading.value.code);
+  }
+  const isBroken = codes.length === 0 || problems.some((problem) => problem.severity === "error");
+  if (isBroken) return unread(written.join(", "), problems);
+  return { value: codes, written: written.join(", "), problems };
+}
+
+/** A code as it is written: bare when the lexer would take it for one word, else in quotes. */
+export function writeCode(code: string): string {
+  return isBareWord(code) ? code : quote(code);
+}
+
+/** Whether a text can stand in a value without quotes and still be one word. */
+export function isBareWord(text: string): boolean {
+  if (!/^[^\s{}()[\];:<>="',#\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]+$/u.test(text)) return false;
+  return !text.includes("//") && text !== "or" && text !== "none" && !/^[-\u2010-\u2015\u2212]$/.test(text);
+}
+
+function oneCode(
+  family: string,
+  tokens: readonly ValueToken[],
+  found: readonly ValueProblem[],
+  context: ReadContext,
+): Reading<Code> {
+  const span = spanOf(tokens, context.span);
+  const [first] = tokens;
+  if (tokens.length === 1 && first !== undefined && (first.kind === "text" || first.kind === "word")) {
+    // The sign of multiplication and the letter are one thing in a size.
+    const code = first.text.trim().replace(/(?<=\d)×(?=\d)/g, "x");
+    if (code === "") return unread(undefined, [...found, error("missing", `${context.field} needs a code.`, span)]);
+    return { value: { family, code }, written: writeCode(code), problems: found };
+  }
+  return unread(undefined, [...found, severalWords(tokens, span, context)]);
+}
+
+function severalWords(tokens: readonly ValueToken[], span: Span, context: ReadContext): ValueProblem {
+  const words = tokens.map((token) => token.text);
+  const size = /^(\d+(?:\.\d+)?) [xX×] (\d+(?:\.\d+)?)$/.exec(words.join(" "));
+  const fixes = [];
+  if (size !== null) fixes.push(replacement(span, `${size[1]}x${size[2]}`));
+  if (tokens.every((token) => token.kind === "word" || token.kind === "text")) {
+    fixes.push(replacement(span, quote(words.join(" "))));
+  }
+  const message = `${context.field} takes one code: ${excerpt(tokens)} is several words. A code with blanks stands in quotes.`;
+  return error("several-words", message, span, fixes);
+}
+
+/** What a warning for quotes around one plain word says; used by every type whose values are bare words. */
+export function quotedWord(token: ValueToken, context: ReadContext): ValueProblem {
+  const message = `${context.field} is written without quotes: ${excerpt(token.text)}.`;
+  return warning("quoted-word", message, token.span, [replacement(token.span, token.text.trim())]);
+}

@@ -1,0 +1,86 @@
+import type { ValueToken } from "../../grammar/tree.ts";
+import { exampleOf } from "./example.ts";
+import { type Operand, type OperandReading, readInterval } from "./interval.ts";
+import { lexemesOf, type WordLexeme } from "./lexemes.ts";
+import { splitAtCommas } from "./lists.ts";
+import { error, type ReadContext, type Reading, replacement, unread, type ValueProblem } from "./problems.ts";
+import { readOperand } from "./quantity.ts";
+import type { QuantitiesType } from "./types.ts";
+import { withUnit } from "./write-number.ts";
+
+/** Reads quantities separated by commas; a unit counts for all the numbers before it that have none of their own. */
+export function readQuantities(
+  type: QuantitiesType,
+  tokens: readonly ValueToken[],
+  context: ReadContext,
+): Reading<readonly number[]> {
+  const lists = splitAtCommas(tokens);
+  const problems: ValueProblem[] = [...lists.problems];
+  const values: number[] = [];
+  const read: OperandReading[] = [];
+  const unitsAfter = unitsFollowing(lists.items);
+  for (const [index, item] of lists.items.entries()) {
+    const glued = gluedList(item);
+    if (glued !== undefined) {
+      problems.push(glued);
+      continue;
+    }
+    let operandReading: OperandReading | undefined;
+    const reading = readInterval(item, {
+      field: context.field,
+      span: context.span,
+      role: "exact",
+      example: exampleOf(type),
+      compose: withUnit,
+      operand(operand) {
+        const unit = operand.unit === undefined ? unitsAfter[index] : undefined;
+        const inherited: Operand | undefined = unit === undefined ? undefined : { ...operand, unit };
+        operandReading = readOperand(type, operand, inherited, undefined, context.field);
+        return operandReading;
+      },
+    });
+    // A unit missing after the last number is missing for all of them, and is said once.
+    const isLast = index === lists.items.length - 1;
+    problems.push(...reading.problems.filter((problem) => isLast || problem.code !== "value/missing-unit"));
+    if (reading.value === undefined || operandReading === undefined) continue;
+    values.push(reading.value.interval.least);
+    read.push(operandReading);
+  }
+  const written = writeList(read);
+  if (values.length < lists.items.length || values.length === 0) {
+    if (problems.length === 0) {
+      problems.push(error("missing", `${context.field} is a list such as ${exampleOf(type)}.`, context.span));
+    }
+    return unread(written, problems);
+  }
+  if (problems.some((problem) => problem.severity === "error")) return unread(written, problems);
+  return { value: values, written, problems };
+}
+
+function writeList(read: readonly OperandReading[]): string {
+  const units = new Set(read.map((one) => one.unit));
+  const [unit] = units;
+  if (units.size === 1 && unit !== undefined) return withUnit(read.map((one) => one.text).join(", "), unit);
+  return read.map((one) => withUnit(one.text, one.unit)).join(", ");
+}
+
+/** For each item, the unit of the next item that has one. */
+function unitsFollowing(items: readonly (readonly ValueToken[])[]): (WordLexeme | undefined)[] {
+  const units: (WordLexeme | undefined)[] = [];
+  let unit: WordLexeme | undefined;
+  for (let index = items.length - 1; index >= 0; index -= 1) {
+    const own = lexemesOf(items[index] ?? []).find((lexeme): lexeme is WordLexeme => lexeme.kind === "word");
+    if (own !== undefined) unit = own;
+    units[index] = unit;
+  }
+  return units;
+}
+
+/** `1180,1150 N`: in a list, a comma between digits lacks its blank. */
+function gluedList(item: readonly ValueToken[]): ValueProblem | undefined {
+  const token = item.find((one) => one.kind === "word" && /^\d+(?:\.\d+)?(?:,\d+(?:\.\d+)?)+/.test(one.text));
+  if (token === undefined) return undefined;
+  const spaced = token.text.replace(/(?<=\d),(?=\d)/g, ", ");
+  const message = `A list has a blank after each comma: ${spaced.length > 60 ? `${spaced.slice(0, 59)}…` : spaced}.`;
+  return error("glued-list", message, token.span, [replacement(token.span, spaced)]);
+}
