@@ -1,6 +1,6 @@
+import type { Facts, Missing, Needs } from "../model/need.ts";
 import type { ValueOf } from "../values/types.ts";
 import type { Field } from "../vocabulary/define.ts";
-import type { Facts, Missing, Needs } from "../model/need.ts";
 
 /**
  * How a calculation is declared: one value in one file. The command line calls it with plain numbers, builds feed it
@@ -48,9 +48,7 @@ export type InputValues<I extends Inputs> = {
 
 export type ResultValue = number | string | readonly number[] | readonly string[];
 export type ResultValues<R extends Results> = {
-  readonly [K in keyof R]?: R[K]["list"] extends true
-    ? readonly number[] | readonly string[]
-    : number | string;
+  readonly [K in keyof R]?: R[K]["list"] extends true ? readonly number[] | readonly string[] : number | string;
 };
 
 /** Says that a result cannot be worked out from these inputs, and why. */
@@ -85,11 +83,7 @@ export interface InBuild<I extends Inputs, N extends Needs> {
   inputs(facts: Facts<N>): BuildInputs<I>;
 }
 
-export interface Calculation<
-  I extends Inputs = Inputs,
-  R extends Results = Results,
-  N extends Needs = Needs,
-> {
+export interface Calculation<I extends Inputs = Inputs, R extends Results = Results, N extends Needs = Needs> {
   readonly name: string;
   readonly title: string;
   readonly description: string;
@@ -108,7 +102,7 @@ export interface Calculation<
   readonly examples: readonly Example<I, R>[];
 }
 
-export function defineCalculation<const I extends Inputs, const R extends Results, N extends Needs = {}>(
+export function defineCalculation<const I extends Inputs, const R extends Results, N extends Needs = Record<never, never>>(
   calculation: Calculation<I, R, N>,
 ): Calculation<I, R, N> {
   return calculation;
@@ -120,7 +114,10 @@ export function known<I extends Inputs>(inputs: InputValues<I>): BuildInputs<I> 
 }
 
 /** The build lacks a fact that only matters in its case. */
-export function lacking(missing: readonly Missing[]): { readonly state: "unknown"; readonly missing: readonly Missing[] } {
+export function lacking(missing: readonly Missing[]): {
+  readonly state: "unknown";
+  readonly missing: readonly Missing[];
+} {
   return { state: "unknown", missing };
 }
 

@@ -1,6 +1,6 @@
+import type { Place } from "../model/declaration.ts";
 import type { Repair, Severity } from "../model/finding.ts";
 import type { Facts, Known, Missing, Needs, Unknown } from "../model/need.ts";
-import type { Place } from "../model/declaration.ts";
 
 /**
  * How a check is declared: one value in one file, with everything there is to know about it. Nothing about a check

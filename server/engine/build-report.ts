@@ -24,7 +24,12 @@ export interface BuildReport {
 }
 
 /** Runs every check on an assembled build. */
-export function reportBuild(assembly: Assembly, workshop: Workshop, today: string, languageNumber: number): BuildReport {
+export function reportBuild(
+  assembly: Assembly,
+  workshop: Workshop,
+  today: string,
+  languageNumber: number,
+): BuildReport {
   const evaluation = new BuildEvaluation(assembly, workshop);
   const plain = checks.map((check) => evaluation.check(check));
   const found = plain.map((row) => rowFindings(row, languageNumber));
@@ -77,7 +82,10 @@ function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding
       message: `Not stated: ${missing.what}. Without it ${list.length === 1 ? "this cannot be checked" : `these ${list.length} cannot be checked`}: ${list.join(", ")}.`,
       place: inBuild(assembly, missing),
       path: missing.path,
-      related: missing.place.declaration === assembly.declaration ? [] : [{ message: "it would be stated here", place: missing.place }],
+      related:
+        missing.place.declaration === assembly.declaration
+          ? []
+          : [{ message: "it would be stated here", place: missing.place }],
       repairs: stateable(assembly, missing.path),
       outcome: "unknown",
     };

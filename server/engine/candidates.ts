@@ -1,5 +1,5 @@
-import { checksReading } from "../checks/table.ts";
 import type { Verdict } from "../checks/define.ts";
+import { checksReading } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Part } from "../model/part.ts";
@@ -11,7 +11,12 @@ import { BuildEvaluation } from "./evaluate.ts";
 export interface Candidate {
   readonly part: Part;
   /** Checks that would fail there and their messages, errors first. */
-  readonly failures: readonly { readonly code: string; readonly instance: string; readonly message: string; readonly severity: string }[];
+  readonly failures: readonly {
+    readonly code: string;
+    readonly instance: string;
+    readonly message: string;
+    readonly severity: string;
+  }[];
   /** Checks that could not be made for want of facts. */
   readonly unknown: readonly string[];
   readonly holds: number;

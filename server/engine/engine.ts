@@ -1,3 +1,4 @@
+import type { Span } from "../../grammar/tree.ts";
 import { type Assembly, assemble } from "../model/assembly.ts";
 import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
@@ -12,7 +13,6 @@ import { slotByPath, workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
 import { Memo } from "./memo.ts";
 import { LineIndex, type Range } from "./positions.ts";
-import type { Span } from "../../grammar/tree.ts";
 
 /** A text that came, changed, or (without text) went. */
 export interface Change {
@@ -123,7 +123,14 @@ export class Engine {
   }
 
   /** Problems of a file's text that belong to no declaration, with offsets in the file. */
-  fileProblems(uri: string): readonly { readonly code: string; readonly severity: "error" | "warning"; readonly message: string; readonly span: Span }[] {
+  fileProblems(
+    uri: string,
+  ): readonly {
+    readonly code: string;
+    readonly severity: "error" | "warning";
+    readonly message: string;
+    readonly span: Span;
+  }[] {
     const file = this.workshop.files.get(uri);
     if (!file) return [];
     if (file.text.length > largestFile) {
@@ -315,7 +322,8 @@ export class Engine {
     const own = others.filter((other) => !other.builtIn);
     const findings: Finding[] = [];
     if (own.length > 0 && !declaration.builtIn) {
-      const what = declaration.keyword === "workshop" ? "A second workshop" : `${declaration.name || declaration.keyword}`;
+      const what =
+        declaration.keyword === "workshop" ? "A second workshop" : `${declaration.name || declaration.keyword}`;
       findings.push(
         textFinding(
           declaration,
@@ -389,9 +397,7 @@ export class Engine {
     const { declaration } = assembly;
     const findings: Finding[] = [];
     for (const [path, installed] of assembly.slots) {
-      findings.push(
-        ...this.#undeclaredCodes(declaration, installed.settings, installed.slot.settings, path, lookups),
-      );
+      findings.push(...this.#undeclaredCodes(declaration, installed.settings, installed.slot.settings, path, lookups));
       for (const [name, statement] of installed.settings) {
         if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
         if (installed.slot.settings[name]?.type.type !== "slot") continue;

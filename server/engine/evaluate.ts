@@ -1,5 +1,6 @@
-import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
 import type { ResultValue, Working } from "../calculations/define.ts";
+import { showResult } from "../calculations/show.ts";
+import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
 import type { Check, Instance, Verdict } from "../checks/define.ts";
 import type { Assembly } from "../model/assembly.ts";
 import { headerPlace } from "../model/declaration.ts";
@@ -7,7 +8,6 @@ import { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Maybe, Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
-import { showResult } from "../calculations/show.ts";
 
 /** What came of one instance of a check. */
 export interface InstanceResult {

@@ -83,7 +83,9 @@ function work(
         },
       ];
     case "set-field":
-      return [{ title: `Set ${repair.field} to ${repair.value}`, edits: [writeEntry(build, repair.field, repair.value)] }];
+      return [
+        { title: `Set ${repair.field} to ${repair.value}`, edits: [writeEntry(build, repair.field, repair.value)] },
+      ];
     case "set-fact":
       return setFact(assembly, repair);
     case "state-fact":
@@ -163,9 +165,7 @@ function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind:
   const stated = part.facts.get(repair.fact);
   const title = `Correct ${repair.fact} of ${part.declaration.label} to ${repair.value}`;
   if (stated) {
-    return [
-      { title, edits: [{ declaration: stated.place.declaration, span: stated.place.span, text: repair.value }] },
-    ];
+    return [{ title, edits: [{ declaration: stated.place.declaration, span: stated.place.span, text: repair.value }] }];
   }
   return [{ title, edits: [writeEntry(part.declaration, repair.fact, repair.value)] }];
 }
@@ -200,4 +200,3 @@ function inMonths(day: string, months: number): string {
   const last = new Date(Date.UTC(year, month - 1 + months + 1, 0)).getUTCDate();
   return new Date(Date.UTC(year, month - 1 + months, Math.min(date, last))).toISOString().slice(0, 10);
 }
-

@@ -1,7 +1,7 @@
 import type { BlockTree, EntryTree, FieldEntry, Span, ValueToken } from "../../grammar/tree.ts";
 import { nearest } from "../values/near.ts";
-import { assemblyNames, buildFields, extrasAssembly, kindByName, slotByPath, slotPaths } from "../vocabulary/index.ts";
 import type { Slot } from "../vocabulary/define.ts";
+import { assemblyNames, buildFields, extrasAssembly, kindByName, slotByPath, slotPaths } from "../vocabulary/index.ts";
 import { type Declaration, declarationKey, headerPlace, type Place } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import { longestDerivation, type Part } from "./part.ts";

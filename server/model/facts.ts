@@ -1,6 +1,6 @@
 import type { Code } from "../values/types.ts";
-import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
 import type { Field, Slot } from "../vocabulary/define.ts";
+import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
 import type { Assembly, Installed } from "./assembly.ts";
 import { headerPlace, type Place } from "./declaration.ts";
 import type { Absent, Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
@@ -209,7 +209,11 @@ export class FactReader {
 }
 
 function undeclared(codes: readonly Code[], path: string, what: string, place: Place): Unknown {
-  return unknown(path, `${what}: no standard ${codes.map((c) => `${c.family} ${c.code}`).join(", ")} is declared`, place);
+  return unknown(
+    path,
+    `${what}: no standard ${codes.map((c) => `${c.family} ${c.code}`).join(", ")} is declared`,
+    place,
+  );
 }
 
 function unknown(path: string, what: string, place: Place): Unknown {

@@ -18,7 +18,12 @@ export interface Related {
  */
 export type Repair =
   /** Text to change at a place. */
-  | { readonly kind: "change-text"; readonly title: string; readonly place: Place; readonly changes: readonly TextChange[] }
+  | {
+      readonly kind: "change-text";
+      readonly title: string;
+      readonly place: Place;
+      readonly changes: readonly TextChange[];
+    }
   /** Another part in a slot, such that the check holds and nothing else begins to fail. */
   | { readonly kind: "swap-part"; readonly slot: string }
   /** A part for a slot that has none, such that the check holds. */
@@ -34,7 +39,13 @@ export type Repair =
   /** A fact nobody stated yet: opens a line for it where the part is declared. */
   | { readonly kind: "state-fact"; readonly slot: string; readonly fact: string }
   /** Another name that is near the one written. */
-  | { readonly kind: "near-name"; readonly place: Place; readonly name: string; readonly keyword: "part" | "build" | "standard"; readonly kinds: readonly string[] };
+  | {
+      readonly kind: "near-name";
+      readonly place: Place;
+      readonly name: string;
+      readonly keyword: "part" | "build" | "standard";
+      readonly kinds: readonly string[];
+    };
 
 /** Something a person should know about a declaration: a problem of its text, its values, its names, or its fit. */
 export interface Finding {

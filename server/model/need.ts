@@ -87,7 +87,10 @@ export type Need<Value = unknown, Optional extends boolean = boolean> = NeedBase
   );
 
 /** A fact of the part in a slot. */
-export function fact<P extends SlotPath, F extends FactField<P>>(slot: P, field: F): Need<Resolved<FactType<P, F>>, false> {
+export function fact<P extends SlotPath, F extends FactField<P>>(
+  slot: P,
+  field: F,
+): Need<Resolved<FactType<P, F>>, false> {
   return { kind: "fact", slot, field, optional: false };
 }
 

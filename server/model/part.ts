@@ -1,6 +1,6 @@
-import { commonFields, kindByName, kindNames } from "../vocabulary/index.ts";
-import type { Kind } from "../vocabulary/define.ts";
 import { nearest } from "../values/near.ts";
+import type { Kind } from "../vocabulary/define.ts";
+import { commonFields, kindByName, kindNames } from "../vocabulary/index.ts";
 import { type Declaration, declarationKey, headerPlace } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import { problemFinding, readFields, textFinding } from "./read-fields.ts";
@@ -138,7 +138,9 @@ function unknownKind(declaration: Declaration, written: string, span: { start: n
     declaration,
     span,
     "model/unknown-kind",
-    near === undefined ? `${written} is not a kind of part.` : `${written} is not a kind of part; did you mean ${near}?`,
+    near === undefined
+      ? `${written} is not a kind of part.`
+      : `${written} is not a kind of part; did you mean ${near}?`,
     {
       repairs:
         near === undefined

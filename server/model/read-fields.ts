@@ -1,7 +1,7 @@
 import type { BlockTree, FieldEntry, SyntaxProblem } from "../../grammar/tree.ts";
+import { nearest } from "../values/near.ts";
 import { readValue } from "../values/read.ts";
 import type { Field, Fields } from "../vocabulary/define.ts";
-import { nearest } from "../values/near.ts";
 import type { Declaration } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import type { Statement } from "./stated.ts";
@@ -29,7 +29,12 @@ export function textFinding(
   span: { start: number; end: number },
   code: string,
   message: string,
-  options: { path?: string; severity?: Finding["severity"]; repairs?: Finding["repairs"]; related?: Finding["related"] } = {},
+  options: {
+    path?: string;
+    severity?: Finding["severity"];
+    repairs?: Finding["repairs"];
+    related?: Finding["related"];
+  } = {},
 ): Finding {
   return {
     code,

@@ -1,6 +1,6 @@
-import { familyByName } from "../vocabulary/index.ts";
-import type { Family } from "../vocabulary/define.ts";
 import type { Code } from "../values/types.ts";
+import type { Family } from "../vocabulary/define.ts";
+import { familyByName } from "../vocabulary/index.ts";
 import { type Declaration, declarationKey } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import { problemFinding, readFields, textFinding } from "./read-fields.ts";
