@@ -122,6 +122,11 @@ export class Engine {
     return findings;
   }
 
+  /** Everything to be said of one declaration. */
+  findingsOf(declaration: Declaration): readonly Finding[] {
+    return this.#analysis(declaration).findings;
+  }
+
   /** Problems of a file's text that belong to no declaration, with offsets in the file. */
   fileProblems(
     uri: string,
