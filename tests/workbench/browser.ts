@@ -1,5 +1,5 @@
 /** Finds a Chromium that starts on this machine. Nothing is downloaded: one comes inside a package of the registry. */
-import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium } from "playwright-core";
@@ -41,6 +41,8 @@ async function unpackedBrowser(): Promise<string> {
     const { default: packaged, inflate } = await import("@sparticuz/chromium");
     await packaged.executablePath();
     await inflate(join(packages, "@sparticuz", "chromium", "bin", "al2023.tar.br"));
+    // Its own list of font folders names places of the machines it was made for.
+    writeFileSync(join(staging, "fonts", "fonts.conf"), fontsConfiguration(join(folder, "fonts")));
   } finally {
     if (temporary === undefined) delete process.env.TMPDIR;
     else process.env.TMPDIR = temporary;
@@ -50,6 +52,16 @@ async function unpackedBrowser(): Promise<string> {
   return folder;
 }
 
+function fontsConfiguration(folder: string): string {
+  return `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${folder}</dir>
+  <cachedir>${join(folder, "cache")}</cachedir>
+</fontconfig>
+`;
+}
+
 async function candidates(): Promise<Candidate[]> {
   const found: Candidate[] = [];
   const named = process.env.CHROMIUM_EXECUTABLE;
@@ -57,11 +69,12 @@ async function candidates(): Promise<Candidate[]> {
   if (process.platform === "linux" && process.arch === "x64") {
     const folder = await unpackedBrowser();
     const executablePath = join(folder, "chromium");
-    found.push({ label: "the packaged Chromium", executablePath, environment: {} });
+    const fonts = existsSync("/etc/fonts/fonts.conf") ? undefined : { FONTCONFIG_PATH: join(folder, "fonts") };
+    found.push({ label: "the packaged Chromium", executablePath, environment: { ...fonts } });
     found.push({
       label: "the packaged Chromium with its own libraries",
       executablePath,
-      environment: { LD_LIBRARY_PATH: join(folder, "al2023", "lib"), FONTCONFIG_PATH: join(folder, "fonts") },
+      environment: { ...fonts, LD_LIBRARY_PATH: join(folder, "al2023", "lib") },
     });
   }
   for (const path of ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"]) {
