@@ -3,6 +3,7 @@ import type { Field, Slot } from "../vocabulary/define.ts";
 import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
 import type { Assembly, Installed } from "./assembly.ts";
 import { headerPlace, type Place } from "./declaration.ts";
+import { omittedSlot } from "./omission.ts";
 import type { Absent, Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
 import { type ResolvedCode, resolveCode } from "./standard.ts";
 import type { Statement } from "./stated.ts";
@@ -99,7 +100,7 @@ export class FactReader {
     const row = slotByPath(path);
     if (!installed) {
       const place = headerPlace(this.assembly.declaration);
-      if (row?.omitted === "none") return { state: "none", path, place };
+      if (row && omittedSlot(row, this.assembly.slots) === "none") return { state: "none", path, place };
       return unknown(path, `which ${kindsOf(row)} is fitted (${path})`, place);
     }
     if (installed.state === "none") return { state: "none", path, place: installed.place };

@@ -7,7 +7,11 @@ import type { Finding } from "./finding.ts";
 import type { Statement } from "./stated.ts";
 
 /** Turns a problem of the syntax or of a value into a finding of the declaration it stands in. */
-export function problemFinding(declaration: Declaration, problem: SyntaxProblem, path = ""): Finding {
+export function problemFinding(
+  declaration: Declaration,
+  problem: SyntaxProblem & { readonly otherFixes?: readonly NonNullable<SyntaxProblem["fix"]>[] },
+  path = "",
+): Finding {
   const place = { declaration, span: problem.span };
   return {
     code: problem.code,
@@ -16,9 +20,12 @@ export function problemFinding(declaration: Declaration, problem: SyntaxProblem,
     place,
     path,
     related: [],
-    repairs: problem.fix
-      ? [{ kind: "change-text", title: problem.fix.title, place, changes: problem.fix.changes }]
-      : [],
+    repairs: [...(problem.fix ? [problem.fix] : []), ...(problem.otherFixes ?? [])].map(({ title, changes }) => ({
+      kind: "change-text",
+      title,
+      place,
+      changes,
+    })),
     outcome: "fails",
   };
 }
@@ -67,7 +74,7 @@ export function readEntry(
   findings: Finding[],
 ): Statement {
   const place = { declaration, span: entry.value.span };
-  const result = readValue(field.type, entry.value.tokens);
+  const result = readValue(field.type, entry.value.tokens, { field: entry.path.text, span: entry.value.span });
   for (const problem of result.problems) findings.push(problemFinding(declaration, problem, path));
   if (result.isNone) return { state: "none", place };
   if (result.value === undefined) return { state: "unreadable", place };

@@ -60,20 +60,20 @@ export function readStandard(declaration: Declaration): Standard {
     family,
     code: declaration.name,
     dimensions,
-    aliases: texts(dimensions.get("aliases")),
-    mates: texts(dimensions.get("mates")).map((mate) =>
-      mate.includes("/") && familyByName(mate.slice(0, mate.indexOf("/"))) ? mate : `${declaration.kind ?? ""}/${mate}`,
-    ),
+    aliases: codesOf(dimensions.get("aliases")),
+    mates: codesOf(dimensions.get("mates")).map((mate) => {
+      const family = mate.slice(0, mate.indexOf("/"));
+      return familyByName(family) ? mate : `${declaration.kind ?? ""}/${mate}`;
+    }),
     findings,
   };
   standards.set(declaration, standard);
   return standard;
 }
 
-function texts(statement: Statement | undefined): readonly string[] {
-  if (statement?.state !== "stated") return [];
-  const { value } = statement;
-  return (Array.isArray(value) ? value : [value]).filter((one): one is string => typeof one === "string");
+function codesOf(statement: Statement | undefined): readonly string[] {
+  if (statement?.state !== "stated" || !Array.isArray(statement.value)) return [];
+  return (statement.value as readonly Code[]).map(({ code }) => code);
 }
 
 /** The key under which a change to any standard of a family is announced. */
