@@ -13,7 +13,6 @@ const examples: Readonly<Record<string, string>> = {
   headerTail: 'build fellside-m "Fellside 29, size M" from fellside-l {',
   waive: 'waive drivetrain/chain-length at drivetrain.chain "One spare pair of links" until 2027-03-31',
   entry: "links: 116",
-  condition: "require: cockpit.stem.spacers-below <= 30 mm",
 };
 
 /** What a rule reads, for "expected ..."; the value of an entry and the operands of an expression. */
@@ -26,7 +25,6 @@ const expectations: Readonly<Record<string, string>> = {
   call: "`)` after the last value, as in `max(a, b)`",
   parenthesis: "`)` at the end of what `(` begins",
   comparison: "`in` after `not`, as in `category not in mountain, gravel`",
-  condition: "a key, as in `require: cockpit.stem.spacers-below <= 30 mm`",
   entry: "a key, as in `links: 116`",
 };
 
@@ -57,7 +55,7 @@ export const messages: IParserErrorMessageProvider = {
         return "Expected a value before `or`, as in `corrie.link-12 or corrie.link-12-long`.";
       return `${here} cannot stand here. Expected a value such as \`116\`, \`4 to 6 N·m\` or \`corrie.link-12\`.`;
     }
-    if (ruleName === "condition") {
+    if (ruleName === "anyOf") {
       if (firstRedundant.tokenType === Comparison) {
         return `Expected \`and\` between two comparisons, as in \`a > 1 mm and a < 3 mm\`, but found ${here}.`;
       }

@@ -1,6 +1,7 @@
 /** The syntax tree of one declaration's text, whatever state it is in. Nothing here throws on any text. */
 
 import { closest, distance } from "fastest-levenshtein";
+import { parseExpression } from "./expression-parser.ts";
 import {
   headerWords,
   joinLists,
@@ -22,6 +23,7 @@ import {
   type DeclarationTree,
   declarationKeywords,
   type EntryTree,
+  type ExpressionTree,
   type HeaderTree,
   type PathTree,
   type Span,
@@ -59,12 +61,12 @@ export function parseStray(text: string): SyntaxProblem[] {
   if (text.length > declarationLimit) return [tooLong(text, "This text")];
   const lexed = lex(text);
   const layout = layOut(text, lexed.tokens);
-  const problems: SyntaxProblem[] = [];
+  let problems: SyntaxProblem[] = [];
   reportOutside(layout.statements, problems);
   for (const problem of lexed.problems) {
     if (layout.statements.length === 0 || problem.code === "language/hash-comment") problems.push(problem);
   }
-  if (layout.statements.length === 0) problems.push(...layout.problems);
+  if (layout.statements.length === 0) problems = [...problems, ...layout.problems];
   return finishProblems(problems);
 }
 
@@ -99,6 +101,8 @@ function finishProblems(problems: SyntaxProblem[]): SyntaxProblem[] {
     },
   ];
 }
+
+type ConditionParts = EntryParts & { readonly expression?: ExpressionTree };
 
 class DeclarationReader {
   private readonly text: string;
@@ -138,8 +142,7 @@ class DeclarationReader {
       span: { start: this.headerStart, end: lastToken.span.end },
     };
     if (this.isCut) return { ...tree, problems: [tooLong(this.fullText, "This declaration")] };
-    this.problems.push(...this.lexed.problems, ...layout.problems);
-    return { ...tree, problems: finishProblems(this.problems) };
+    return { ...tree, problems: finishProblems([...this.problems, ...this.lexed.problems, ...layout.problems]) };
   }
 
   private documentation(): string {
@@ -312,7 +315,7 @@ class DeclarationReader {
       const tree = this.readBlock(block, depth + 1, isExpression);
       return { form: "group", path, block: tree, span: { start: path.span.start, end: block.end } };
     }
-    const parts = isExpression ? this.parseCondition(mended) : this.parseField(mended);
+    const parts: ConditionParts | undefined = isExpression ? this.parseCondition(mended) : this.parseField(mended);
     if (parts === undefined) return undefined;
     const path = this.readPath(parts.key);
     const value = parts.value ?? emptyValue(parts.colon?.span.end ?? path.span.end);
@@ -337,7 +340,7 @@ class DeclarationReader {
     return parts;
   }
 
-  private parseCondition(mended: readonly Token[]): EntryParts | undefined {
+  private parseCondition(mended: readonly Token[]): ConditionParts | undefined {
     const start = mended.findIndex((token) => token.tokenType === types.Colon) + 1;
     const tokens = start === 0 ? [...mended] : mendExpression(mended, start, this.problems);
     const before = this.problems.length;
@@ -346,11 +349,14 @@ class DeclarationReader {
       this.problems.push(long);
       return this.partsOf(tokens);
     }
-    const parts = parseStatement("condition", tokens, this.problems);
-    const value = this.partsOf(tokens);
-    if (parts === undefined || value === undefined) return value;
-    if (parts.expression === undefined && this.problems.length === before) this.reportMissingValue(parts);
-    return { ...parts, ...(value.value === undefined ? {} : { value: oneAlternate(value.value) }) };
+    const parts = this.partsOf(tokens);
+    if (parts?.value === undefined || parts.value.tokens.length === 0) {
+      if (parts === undefined) parseStatement("entry", tokens, this.problems);
+      else if (this.problems.length === before) this.reportMissingValue(parts);
+      return parts;
+    }
+    const expression = parseExpression(tokens.slice(start), this.problems);
+    return { ...parts, value: oneAlternate(parts.value), ...(expression === undefined ? {} : { expression }) };
   }
 
   private expressionProblem(tokens: readonly Token[]): SyntaxProblem | undefined {

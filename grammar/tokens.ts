@@ -18,7 +18,7 @@ function startCodes(accepts: (code: number) => boolean, wide: boolean): number[]
 }
 
 /** How far a quote looks for its partner where it may as well be a stray one; keeps the lexer linear. */
-const partnerReach = 500;
+const partnerReach = 200;
 
 /** The offset just after the token that starts at `offset`, or `offset` when none does. */
 type TokenEnd = (text: string, offset: number) => number;
@@ -101,9 +101,9 @@ function strayQuoteEnd(text: string, offset: number): number {
 }
 
 function curlyClose(text: string, offset: number): number {
-  const end = lineEndAt(text, offset);
-  for (let at = offset + 1; at < end; at++) {
+  for (let at = offset + 1; at < text.length; at++) {
     const code = text.charCodeAt(at);
+    if (isLineEnd(code)) return -1;
     if (isCurlyQuote(code) || code === 34) return at + 1;
   }
   return -1;
