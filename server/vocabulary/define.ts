@@ -66,7 +66,8 @@ export interface Kind<Name extends string = string, F extends Fields = Fields> {
 export type SlotCondition =
   | { readonly slot: string; readonly is: "none" | "present" }
   | { readonly slot: string; readonly kind: string }
-  | { readonly slot: string; readonly fact: string; readonly is: "stated" | "none" | "yes" };
+  | { readonly slot: string; readonly fact: string; readonly is: "stated" | "none" }
+  | { readonly slot: string; readonly fact: string; readonly word: string };
 
 /** A place in a build where a part goes. */
 export interface Slot<Path extends string = string, K extends string = string, S extends Fields = Fields> {

@@ -1,0 +1,248 @@
+import { defineSlot } from "../define.ts";
+import { code, count, length, quantity, word, yesNo } from "../fields.ts";
+
+/** How spokes are laced. Left and right are as seen from the saddle. */
+const lacingSettings = {
+  cross: count("How many spokes each one crosses, on both sides; 0 is radial.", {
+    essential: true,
+    group: "Set-up",
+    lowest: 0,
+    highest: 5,
+    example: "3",
+  }),
+  "cross-drive-side": count("Crossings on the drive side, where the sides differ.", {
+    group: "Set-up",
+    lowest: 0,
+    highest: 5,
+    omitted: "none",
+  }),
+  "cross-non-drive-side": count("Crossings on the non-drive side, where the sides differ.", {
+    group: "Set-up",
+    lowest: 0,
+    highest: 5,
+    omitted: "none",
+  }),
+  lacing: word(
+    {
+      even: "As many spokes on either side, evenly spaced.",
+      "two-to-one": "Twice as many spokes on one side.",
+      paired: "Spokes in pairs at the rim.",
+      "as-drilled": "As the hub of straight-pull spokes demands.",
+    },
+    "Pattern; only an even one has its spoke lengths worked out.",
+    { group: "Set-up" },
+  ),
+  "length-drive-side": length("Length of the spokes on the drive side.", {
+    group: "Set-up",
+    lowest: 50,
+    highest: 330,
+  }),
+  "length-non-drive-side": length("Length of the spokes on the non-drive side.", {
+    group: "Set-up",
+    lowest: 50,
+    highest: 330,
+  }),
+  tension: quantity("force", "Spoke tension aimed at on the tighter side.", {
+    group: "Set-up",
+    lowest: 200,
+    highest: 3000,
+  }),
+} as const;
+
+/** The front wheel. */
+export const frontWheelSlots = [
+  defineSlot({
+    path: "front-wheel.hub",
+    kinds: ["hub"],
+    description: "The front hub.",
+    omitted: "unknown",
+    settings: {
+      "axle-fitted": code("axle", "Axle that the fitted end caps give, where the hub can have several.", {
+        group: "Fit",
+        omitted: "none",
+      }),
+    },
+  }),
+  defineSlot({
+    path: "front-wheel.rim",
+    kinds: ["rim"],
+    description: "The front rim.",
+    omitted: "unknown",
+  }),
+  defineSlot({
+    path: "front-wheel.spokes",
+    kinds: ["spokes"],
+    description: "The spokes of the front wheel; `none` for a wheel without spokes to lace.",
+    omitted: "unknown",
+    settings: lacingSettings,
+  }),
+  defineSlot({
+    path: "front-wheel.nipples",
+    kinds: ["nipples"],
+    description: "The nipples of the front wheel.",
+    omitted: "unknown",
+    noneWhen: [[{ slot: "front-wheel.spokes", is: "none" }]],
+    settings: {
+      washers: length("Thickness of washers under the nipples.", { group: "Set-up", highest: 5, omitted: "none" }),
+    },
+  }),
+  defineSlot({
+    path: "front-wheel.tyre",
+    kinds: ["tyre"],
+    description: "The front tyre.",
+    omitted: "unknown",
+    settings: {
+      pressure: quantity("pressure", "Pressure, cold.", {
+        essential: true,
+        group: "Set-up",
+        lowest: 0.3,
+        highest: 18,
+        example: "1.6 bar",
+      }),
+      "mounted-reversed": yesNo("Whether its tread is mounted against its arrow on purpose.", {
+        group: "Set-up",
+        omitted: "none",
+      }),
+    },
+  }),
+  defineSlot({
+    path: "front-wheel.tube",
+    kinds: ["tube"],
+    description: "The inner tube; left out, there is none where a tubeless valve is fitted.",
+    omitted: "unknown",
+    noneWhen: [[{ slot: "front-wheel.valve", is: "present" }]],
+  }),
+  defineSlot({
+    path: "front-wheel.valve",
+    kinds: ["valve"],
+    description: "The valve of a tyre without a tube.",
+    omitted: "none",
+  }),
+  defineSlot({
+    path: "front-wheel.sealant",
+    kinds: ["sealant"],
+    description: "Sealant in the tyre.",
+    omitted: "none",
+    settings: {
+      amount: quantity("volume", "Amount in this wheel.", { group: "Set-up", highest: 500 }),
+    },
+  }),
+  defineSlot({
+    path: "front-wheel.rim-tape",
+    kinds: ["rim-tape"],
+    description: "Tape over the spoke holes; `none` for a rim without holes inside.",
+    omitted: "unknown",
+    settings: {
+      turns: count("Times it is wound round.", { group: "Set-up", lowest: 1, highest: 4 }),
+    },
+  }),
+  defineSlot({
+    path: "front-wheel.axle",
+    kinds: ["thru-axle", "quick-release", "axle-nuts"],
+    description: "What holds the front wheel: a thru axle, a quick-release skewer, or nuts.",
+    omitted: "unknown",
+  }),
+] as const;
+
+/** The rear wheel. */
+export const rearWheelSlots = [
+  defineSlot({
+    path: "rear-wheel.hub",
+    kinds: ["hub"],
+    description: "The rear hub.",
+    omitted: "unknown",
+    settings: {
+      "arm-fixed": yesNo(
+        "Whether the arm of a coaster brake, or of a gear hub that needs one, is fixed to the frame.",
+        { group: "Set-up" },
+      ),
+      "freehub-fitted": code("freehub-body", "Freehub body that is fitted, where the hub can carry several.", {
+        group: "Fit",
+        omitted: "none",
+      }),
+      "axle-fitted": code("axle", "Axle that the fitted end caps give, where the hub can have several.", {
+        group: "Fit",
+        omitted: "none",
+      }),
+    },
+  }),
+  defineSlot({
+    path: "rear-wheel.rim",
+    kinds: ["rim"],
+    description: "The rear rim.",
+    omitted: "unknown",
+  }),
+  defineSlot({
+    path: "rear-wheel.spokes",
+    kinds: ["spokes"],
+    description: "The spokes of the rear wheel; `none` for a wheel without spokes to lace.",
+    omitted: "unknown",
+    settings: lacingSettings,
+  }),
+  defineSlot({
+    path: "rear-wheel.nipples",
+    kinds: ["nipples"],
+    description: "The nipples of the rear wheel.",
+    omitted: "unknown",
+    noneWhen: [[{ slot: "rear-wheel.spokes", is: "none" }]],
+    settings: {
+      washers: length("Thickness of washers under the nipples.", { group: "Set-up", highest: 5, omitted: "none" }),
+    },
+  }),
+  defineSlot({
+    path: "rear-wheel.tyre",
+    kinds: ["tyre"],
+    description: "The rear tyre.",
+    omitted: "unknown",
+    settings: {
+      pressure: quantity("pressure", "Pressure, cold.", {
+        essential: true,
+        group: "Set-up",
+        lowest: 0.3,
+        highest: 18,
+        example: "1.6 bar",
+      }),
+      "mounted-reversed": yesNo("Whether its tread is mounted against its arrow on purpose.", {
+        group: "Set-up",
+        omitted: "none",
+      }),
+    },
+  }),
+  defineSlot({
+    path: "rear-wheel.tube",
+    kinds: ["tube"],
+    description: "The inner tube; left out, there is none where a tubeless valve is fitted.",
+    omitted: "unknown",
+    noneWhen: [[{ slot: "rear-wheel.valve", is: "present" }]],
+  }),
+  defineSlot({
+    path: "rear-wheel.valve",
+    kinds: ["valve"],
+    description: "The valve of a tyre without a tube.",
+    omitted: "none",
+  }),
+  defineSlot({
+    path: "rear-wheel.sealant",
+    kinds: ["sealant"],
+    description: "Sealant in the tyre.",
+    omitted: "none",
+    settings: {
+      amount: quantity("volume", "Amount in this wheel.", { group: "Set-up", highest: 500 }),
+    },
+  }),
+  defineSlot({
+    path: "rear-wheel.rim-tape",
+    kinds: ["rim-tape"],
+    description: "Tape over the spoke holes; `none` for a rim without holes inside.",
+    omitted: "unknown",
+    settings: {
+      turns: count("Times it is wound round.", { group: "Set-up", lowest: 1, highest: 4 }),
+    },
+  }),
+  defineSlot({
+    path: "rear-wheel.axle",
+    kinds: ["thru-axle", "quick-release", "axle-nuts"],
+    description: "What holds the rear wheel: a thru axle, a quick-release skewer, or nuts.",
+    omitted: "unknown",
+  }),
+] as const;

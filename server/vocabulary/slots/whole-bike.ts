@@ -1,0 +1,55 @@
+import { defineSlot } from "../define.ts";
+import { length, quantity } from "../fields.ts";
+
+/** Slots that belong to no assembly. */
+export const wholeBikeSlots = [
+  defineSlot({
+    path: "frame",
+    kinds: ["frame"],
+    description: "The frame.",
+    omitted: "unknown",
+  }),
+  defineSlot({
+    path: "fork",
+    kinds: ["fork"],
+    description: "The fork.",
+    omitted: "unknown",
+    settings: {
+      "steerer-length": length("Length of the steerer after cutting, from the crown-race seat.", {
+        group: "Set-up",
+        lowest: 50,
+        highest: 500,
+      }),
+      "travel-set": length("Travel as set, where it can be changed.", {
+        group: "Suspension",
+        lowest: 10,
+        highest: 250,
+        omitted: "none",
+      }),
+      "air-pressure": quantity("pressure", "Pressure of the air spring.", { group: "Set-up", highest: 40 }),
+      sag: quantity("ratio", "Sag, as a share of travel.", { group: "Set-up", lowest: 1, highest: 60 }),
+    },
+  }),
+  defineSlot({
+    path: "rear-shock",
+    kinds: ["rear-shock"],
+    description: "The rear shock; a rigid frame, which states `rear-travel: none`, has none.",
+    omitted: "unknown",
+    noneWhen: [[{ slot: "frame", fact: "rear-travel", is: "none" }]],
+    settings: {
+      "air-pressure": quantity("pressure", "Pressure of the air spring.", { group: "Set-up", highest: 40 }),
+      "spring-fitted": quantity("stiffness", "Rate of the coil that is fitted.", {
+        group: "Set-up",
+        highest: 250,
+        omitted: "none",
+      }),
+      sag: quantity("ratio", "Sag, as a share of stroke.", { group: "Set-up", lowest: 1, highest: 60 }),
+    },
+  }),
+  defineSlot({
+    path: "headset",
+    kinds: ["headset"],
+    description: "The headset.",
+    omitted: "unknown",
+  }),
+] as const;
