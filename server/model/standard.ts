@@ -1,6 +1,6 @@
 import type { Code } from "../values/types.ts";
 import type { Family } from "../vocabulary/define.ts";
-import { familyByName } from "../vocabulary/index.ts";
+import { compositeHalves, familyByName } from "../vocabulary/index.ts";
 import { type Declaration, declarationKey } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import { problemFinding, readFields, textFinding } from "./read-fields.ts";
@@ -19,9 +19,18 @@ export interface Standard {
   readonly findings: readonly Finding[];
 }
 
+/** One half of a composite code such as `57-622`: a number in the base unit, or a code of another family. */
+export interface ResolvedHalf {
+  readonly name: string;
+  readonly value?: number;
+  readonly code?: ResolvedCode;
+}
+
 /** A code that a declared standard stands behind. */
 export interface ResolvedCode extends Code {
   readonly standard: Standard;
+  /** For a code written in two halves; the standard is then that of the half that has one. */
+  readonly halves?: readonly ResolvedHalf[];
 }
 
 const standards = new WeakMap<Declaration, Standard>();
@@ -98,12 +107,35 @@ export function resolveCode(code: Code, workshop: Workshop, lookups: string[]): 
     // Two standards with one alias: the one whose name comes first, so that the answer never depends on load order.
     if (!found || standard.code < found.code) found = standard;
   }
-  return found && { family: code.family, code: found.code, standard: found };
+  if (found) return { family: code.family, code: found.code, standard: found };
+  return composite(code, workshop, lookups);
+}
+
+/** A code in two halves needs no standard of its own; those of its halves stand behind it. */
+function composite(code: Code, workshop: Workshop, lookups: string[]): ResolvedCode | undefined {
+  const family = familyByName(code.family);
+  const written = family && compositeHalves(family, code.code);
+  if (!written) return undefined;
+  const halves: ResolvedHalf[] = [];
+  for (const { half, text, value } of written) {
+    if (text === undefined) continue;
+    if (!("family" in half)) {
+      halves.push({ name: half.name, ...(value === undefined ? {} : { value }) });
+      continue;
+    }
+    const resolved = resolveCode({ family: half.family, code: text }, workshop, lookups);
+    if (!resolved) return undefined;
+    halves.push({ name: half.name, code: resolved });
+  }
+  const standard = halves.find((half) => half.code)?.code?.standard;
+  return standard && { family: code.family, code: code.code, standard, halves };
 }
 
 /** Whether two interfaces mate: one and the same, or either names the other among its mates. */
 export function mate(one: ResolvedCode, other: ResolvedCode): boolean {
   if (one.family === other.family && one.code === other.code) return true;
+  // Composites are compared half by half by the checks that know what each half means.
+  if (one.halves || other.halves) return false;
   return names(one, other) || names(other, one);
 }
 
