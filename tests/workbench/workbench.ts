@@ -155,7 +155,7 @@ export class Workbench {
     }
     await page.goto(address, { waitUntil: "domcontentloaded" });
     await page.waitForSelector(".monaco-workbench .part.statusbar", { timeout: 60_000 });
-    await page.waitForSelector(".explorer-folders-view .monaco-list-row", { timeout: 60_000 });
+    await page.waitForSelector(".explorer-folders-view .monaco-list", { timeout: 60_000 });
   }
 
   /** Ends the browser and the server. */
