@@ -49,13 +49,18 @@ export function isCurlyQuote(code: number): boolean {
   return (code >= 0x201c && code <= 0x201f) || code === 0x2033;
 }
 
-/** True for a character that may stand inside a word wherever it appears (a slash and a comma depend on neighbours). */
+/** One of the signs ≤ ≥ ⩽ ⩾, which stand for `<=` and `>=`. */
+export function isComparisonSign(code: number): boolean {
+  return code === 0x2264 || code === 0x2265 || code === 0x2a7d || code === 0x2a7e;
+}
+
+/** True for a character that ends a word wherever it appears (a slash and a comma depend on neighbours). */
 function endsWord(code: number): boolean {
   if (code < 128) {
     const found = asciiClasses[code];
     return found === blankClass || found === lineEndClass || found === delimiterClass;
   }
-  return isBlank(code) || isCurlyQuote(code);
+  return isBlank(code) || isCurlyQuote(code) || isComparisonSign(code);
 }
 
 /**

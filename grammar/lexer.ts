@@ -85,6 +85,14 @@ export function valueToken(token: IToken): ValueToken {
   return { kind: valueKinds.get(token.tokenType) ?? "word", text, span };
 }
 
+/** Signs that are read as the plain ones and written so by the formatter. */
+const plainComparisons: ReadonlyMap<string, string> = new Map([
+  ["≤", "<="],
+  ["⩽", "<="],
+  ["≥", ">="],
+  ["⩾", ">="],
+]);
+
 /** Words that need a closer look: a comma, an address, or anything outside plain visible ASCII. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what it looks for.
 const unusualWord = /[\x00-\x1f\x7f-\uffff,:]/;
@@ -116,6 +124,10 @@ export function lex(text: string): LexedText {
       }
       case types.StrayQuote: {
         if (sizeMark(problems, text, start)) tokens.push(makeToken(types.Word, "in", start, end));
+        break;
+      }
+      case types.Comparison: {
+        tokens.push(makeToken(types.Comparison, plainComparisons.get(image) ?? image, start, end));
         break;
       }
       default:

@@ -6,7 +6,16 @@
  */
 
 import { createToken, Lexer, type TokenType } from "chevrotain";
-import { isBlank, isCurlyQuote, isLineEnd, lineEndAt, skipBlanks, trimEnd, wordEnd } from "./characters.ts";
+import {
+  isBlank,
+  isComparisonSign,
+  isCurlyQuote,
+  isLineEnd,
+  lineEndAt,
+  skipBlanks,
+  trimEnd,
+  wordEnd,
+} from "./characters.ts";
 import { textEnd } from "./split.ts";
 
 /** Character codes that may start a token: chevrotain buckets codes above 255 by 255, so one per bucket will do. */
@@ -52,7 +61,13 @@ const isCode =
 export function isInsideWord(text: string, offset: number): boolean {
   if (offset === 0) return false;
   const code = text.charCodeAt(offset - 1);
-  return !isBlank(code) && !isLineEnd(code) && !'{}()[];:<>=",'.includes(text[offset - 1]!) && !isCurlyQuote(code);
+  return (
+    !isBlank(code) &&
+    !isLineEnd(code) &&
+    !'{}()[];:<>=",'.includes(text[offset - 1]!) &&
+    !isCurlyQuote(code) &&
+    !isComparisonSign(code)
+  );
 }
 
 /** The word that ends at `end` is a size such as `29`, `1-1/8` or `26x2`: a quote after it means inches. */
@@ -151,6 +166,13 @@ function wordOrAddressEnd(text: string, offset: number): number {
   return after;
 }
 
+function comparisonEnd(text: string, offset: number): number {
+  const code = text.charCodeAt(offset);
+  if (isComparisonSign(code)) return offset + 1;
+  if (code < 60 || code > 62) return offset;
+  return offset + (text[offset + 1] === "=" ? 2 : 1);
+}
+
 const isWordStart = (code: number): boolean =>
   (code > 127 && !isBlank(code)) ||
   (!isBlank(code) && !isLineEnd(code) && !'{}()[];:<>=",'.includes(String.fromCharCode(code)));
@@ -198,8 +220,8 @@ export const CloseBracket = createToken({ name: "CloseBracket", label: "`]`", pa
 export const Comparison = define(
   "Comparison",
   "a comparison such as `<=`",
-  (text, offset) => offset + (text[offset + 1] === "=" ? 2 : 1),
-  startCodes(isCode("<", ">", "="), false),
+  comparisonEnd,
+  startCodes(isCode("<", ">", "="), true),
 );
 
 /** In the order the lexer tries them. */
