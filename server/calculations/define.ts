@@ -29,8 +29,12 @@ export function optionalInput<const F extends Field>(field: F): Input<F, true> {
 
 export type Inputs = Readonly<Record<string, Input>>;
 
-/** A result: its unit (base unit of a dimension, `t`, `links`, or empty for a plain number) and what it is. */
+/** A result: its unit and what it is. */
 export interface Result {
+  /**
+   * The unit in which the value is: a symbol of the unit table (usually the base unit of its dimension, but metres
+   * where the trade says metres), `t`, `links`, `pitches`, or empty for a plain number or a text.
+   */
   readonly unit: string;
   readonly description: string;
   /** Decimals shown to a person; the value itself is never rounded by it. */
@@ -102,10 +106,29 @@ export interface Calculation<I extends Inputs = Inputs, R extends Results = Resu
   readonly examples: readonly Example<I, R>[];
 }
 
-export function defineCalculation<const I extends Inputs, const R extends Results, N extends Needs = Record<never, never>>(
-  calculation: Calculation<I, R, N>,
-): Calculation<I, R, N> {
-  return calculation;
+/**
+ * Declares a calculation. Inside it every input has its own type; whoever holds a list of calculations sees the plain
+ * one. No number without bounds ever leaves it, whatever the inputs.
+ */
+export function defineCalculation<
+  const I extends Inputs,
+  const R extends Results,
+  N extends Needs = Record<never, never>,
+>(calculation: Calculation<I, R, N>): Calculation {
+  const bounded: Calculation<I, R, N> = {
+    ...calculation,
+    compute(inputs, working) {
+      const results = calculation.compute(inputs, working);
+      return isBounded(results) ? results : impossible("These inputs are beyond anything that can be worked out.");
+    },
+  };
+  return bounded as unknown as Calculation;
+}
+
+function isBounded(results: object): boolean {
+  return Object.values(results)
+    .flat()
+    .every((value) => typeof value !== "number" || Number.isFinite(value));
 }
 
 /** Inputs found in a build. */

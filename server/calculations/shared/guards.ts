@@ -22,7 +22,12 @@ export function notFinite(inputs: NamedNumbers): Impossible | undefined {
 }
 
 /** Angles between which a tube or an axis of a bicycle can stand, from the horizontal. */
-export function notBetween(least: number, greatest: number, unit: string, inputs: NamedNumbers): Impossible | undefined {
+export function notBetween(
+  least: number,
+  greatest: number,
+  unit: string,
+  inputs: NamedNumbers,
+): Impossible | undefined {
   return refuse(
     inputs,
     (value) => value > least && value < greatest,

@@ -1,5 +1,6 @@
 import { fact, type Maybe, type Missing, optional } from "../../model/need.ts";
 import type { Teeth } from "../../values/types.ts";
+import { type BuildInputs, type Inputs, lacking, meaningless } from "../define.ts";
 
 /**
  * Which rings a build turns. Cranks may be sold with rings, and each ring may be replaced by one in a slot of its own:
@@ -26,15 +27,22 @@ export type RingsInUse =
   | { readonly state: "none" };
 
 export function ringsInUse({ crankRings, ring, middleRing, innerRing }: RingFacts): RingsInUse {
-  const slots = [ring, middleRing, innerRing];
-  const missing = slots.flatMap((slot) => (slot.state === "unknown" ? slot.missing : []));
+  const asked = [middleRing, innerRing, ring, ...(ring.state === "known" ? [] : [crankRings])];
+  const missing = asked.flatMap((fact) => (fact.state === "unknown" ? fact.missing : []));
   if (missing.length > 0) return { state: "unknown", missing };
   const own = crankRings.state === "known" ? [...crankRings.value].sort((a, b) => b - a) : [];
-  if (ring.state !== "known" && crankRings.state === "unknown") return { state: "unknown", missing: crankRings.missing };
   const replaced = [
     ring.state === "known" ? ring.value : own[0],
     middleRing.state === "known" ? middleRing.value : own.length > 2 ? own[1] : undefined,
     innerRing.state === "known" ? innerRing.value : own.length > 1 ? own[own.length - 1] : undefined,
   ].filter((teeth) => teeth !== undefined);
   return replaced.length === 0 ? { state: "none" } : { state: "known", rings: replaced.sort((a, b) => b - a) };
+}
+
+/** Feeds a calculation once the rings in use are known; says what is missing, or that there are no rings. */
+export function withRings<I extends Inputs>(facts: RingFacts, feed: (rings: Teeth) => BuildInputs<I>): BuildInputs<I> {
+  const rings = ringsInUse(facts);
+  if (rings.state === "unknown") return lacking(rings.missing);
+  if (rings.state === "none") return meaningless("no ring is fitted");
+  return feed(rings.rings);
 }
