@@ -64,7 +64,13 @@ export function reportBuild(
   };
 }
 
-/** One finding for each missing fact, naming the checks that wait for it: a question is asked once. */
+/** How many missing facts one message spells out. */
+const mostSpeltOut = 12;
+
+/**
+ * What is not stated, with the checks that wait for it: a question is asked once. Facts that would be shown at one
+ * place and hold up the same checks are asked for together.
+ */
 function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding[] {
   const byFact = new Map<string, { missing: Missing; codes: Set<string> }>();
   for (const { check, missing } of rows) {
@@ -74,19 +80,29 @@ function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding
       byFact.set(one.path, known);
     }
   }
-  return [...byFact.values()].map(({ missing, codes }) => {
-    const list = [...codes];
+  const groups = new Map<string, { place: Place; codes: readonly string[]; facts: Missing[] }>();
+  for (const { missing, codes } of byFact.values()) {
+    const place = inBuild(assembly, missing);
+    const key = `${place.span.start} ${[...codes].join(" ")}`;
+    const group = groups.get(key);
+    if (group) group.facts.push(missing);
+    else groups.set(key, { place, codes: [...codes], facts: [missing] });
+  }
+  return [...groups.values()].map(({ place, codes, facts }) => {
+    const spelt = facts.slice(0, mostSpeltOut).map(({ what }) => what);
+    const rest = facts.length - spelt.length;
+    const list = rest > 0 ? `${spelt.join(", ")} and ${rest} more` : spelt.join(", ");
+    const checksWait = codes.length === 1 ? "this cannot be checked" : `these ${codes.length} cannot be checked`;
     return {
       code: "build/missing-fact",
       severity: "information",
-      message: `Not stated: ${missing.what}. Without it ${list.length === 1 ? "this cannot be checked" : `these ${list.length} cannot be checked`}: ${list.join(", ")}.`,
-      place: inBuild(assembly, missing),
-      path: missing.path,
-      related:
-        missing.place.declaration === assembly.declaration
-          ? []
-          : [{ message: "it would be stated here", place: missing.place }],
-      repairs: stateable(assembly, missing.path),
+      message: `Not stated: ${list}. Without ${facts.length === 1 ? "it" : "them"} ${checksWait}: ${codes.join(", ")}.`,
+      place,
+      path: facts[0]?.path ?? "",
+      related: facts
+        .filter((fact) => fact.place.declaration !== assembly.declaration)
+        .map((fact) => ({ message: `${fact.what} would be stated here`, place: fact.place })),
+      repairs: facts.flatMap(({ path }) => stateable(assembly, path)),
       outcome: "unknown",
     };
   });

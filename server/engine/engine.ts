@@ -128,9 +128,7 @@ export class Engine {
   }
 
   /** Problems of a file's text that belong to no declaration, with offsets in the file. */
-  fileProblems(
-    uri: string,
-  ): readonly {
+  fileProblems(uri: string): readonly {
     readonly code: string;
     readonly severity: "error" | "warning";
     readonly message: string;
