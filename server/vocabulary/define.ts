@@ -109,9 +109,11 @@ export function defineKind<const Name extends string, const F extends Fields>(ki
   return kind;
 }
 
-export function defineSlot<const Path extends string, const K extends string, const S extends Fields = {}>(
-  slot: Omit<Slot<Path, K, S>, "settings"> & { readonly settings?: S },
-): Slot<Path, K, S> {
+export function defineSlot<
+  const Path extends string,
+  const K extends string,
+  const S extends Fields = Record<never, never>,
+>(slot: Omit<Slot<Path, K, S>, "settings"> & { readonly settings?: S }): Slot<Path, K, S> {
   return { settings: {} as S, ...slot };
 }
 

@@ -155,7 +155,6 @@ export function torque(
     group: "Assembly",
     lowest: 0.1,
     highest: 100,
-    example: "4 to 6 N·m",
     ...options,
   });
 }

@@ -138,12 +138,24 @@ export function namesUnder(prefix: string): readonly string[] {
   return [...names];
 }
 
-/** The names in `calculations` (full paths) that clash with a slot, an assembly or a field of a build. */
-export function clashes(calculations: readonly string[]): readonly string[] {
+/** The facts and settings that stand under a slot. */
+export function namesOfSlot(path: string): readonly string[] {
+  const slot = slotByPath(path);
+  if (!slot) return [];
+  const facts = slot.kinds.flatMap((kind) => Object.keys(kindByName(kind)?.fields ?? {}));
+  return [...new Set([...facts, ...Object.keys(slot.settings)])];
+}
+
+/**
+ * The paths of worked-out numbers that clash with a slot, an assembly, a fact, a setting or a field of a build: all
+ * of them share one namespace.
+ */
+export function clashingPaths(calculations: readonly string[]): readonly string[] {
   return calculations.filter((path) => {
     const dot = path.lastIndexOf(".");
     const prefix = dot < 0 ? "" : path.slice(0, dot);
-    return namesUnder(prefix).includes(path.slice(dot + 1)) || slots.has(prefix);
+    const name = path.slice(dot + 1);
+    return namesUnder(prefix).includes(name) || namesOfSlot(prefix).includes(name);
   });
 }
 

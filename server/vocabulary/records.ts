@@ -1,4 +1,4 @@
-import { date, length, quantities, quantity, text, word, yesNo } from "./fields.ts";
+import { date, length, number, quantities, quantity, text, word, yesNo } from "./fields.ts";
 
 /** What a record of a bicycle as built states about itself. */
 export const recordFields = {
@@ -28,9 +28,7 @@ export const measurements = {
   "drivetrain.hanger-run-out": length("Greatest difference of the hanger from the rim's plane, at the rim.", {
     highest: 60,
   }),
-  "drivetrain.belt-frequency": quantity("cadence", "Natural frequency of the belt's free run, 60 to the hertz.", {
-    highest: 12_000,
-  }),
+  "drivetrain.belt-frequency": number("Natural frequency of the belt's free run, in hertz.", { highest: 200 }),
   "front-wheel.tension.drive-side": quantities("force", "Spoke tensions on the drive side."),
   "front-wheel.tension.non-drive-side": quantities("force", "Spoke tensions on the non-drive side."),
   "rear-wheel.tension.drive-side": quantities("force", "Spoke tensions on the drive side."),

@@ -3,6 +3,11 @@ import { end, type Joint } from "./define.ts";
 const tested =
   "Each brake is squeezed hard for ten seconds alone and looked over for leaks before anyone rides; never with the rotor out.";
 
+const brakeAdapterEnds: Joint["adapterEnds"] = [
+  { field: "offers", torque: "caliper-torque" },
+  { field: "sits-on", torque: "mounting-torque" },
+];
+
 /** Where the parts of the brakes meet each other, frame, fork and hubs. */
 export const brakeJoints: readonly Joint[] = [
   {
@@ -15,6 +20,7 @@ export const brakeJoints: readonly Joint[] = [
     ],
     family: "brake-mount",
     adapter: "front-brake.adapter",
+    adapterEnds: brakeAdapterEnds,
     settingsOwner: "front-brake.caliper",
     caution: tested,
   },
@@ -28,6 +34,7 @@ export const brakeJoints: readonly Joint[] = [
     ],
     family: "brake-mount",
     adapter: "rear-brake.adapter",
+    adapterEnds: brakeAdapterEnds,
     settingsOwner: "rear-brake.caliper",
     caution: tested,
   },

@@ -18,6 +18,12 @@ export interface JointEnd {
   readonly torque?: string;
 }
 
+/** One side of an adapter: the fact that mates with that end of the joint, and its torque window there. */
+export interface AdapterEnd {
+  readonly field: string;
+  readonly torque?: string;
+}
+
 /** Where two parts of a bicycle meet. */
 export interface Joint {
   readonly name: string;
@@ -38,6 +44,8 @@ export interface Joint {
   readonly match?: "every";
   /** Slot of the part that may stand between them. */
   readonly adapter?: SlotPath;
+  /** Facts of that part: the mates on either side of it, in the order of the ends, and the torques of both. */
+  readonly adapterEnds?: readonly [AdapterEnd, AdapterEnd];
   /** Further parts in the same clamp, whose torque windows count too. */
   readonly alsoTorque?: readonly { readonly slot: SlotPath; readonly field: string }[];
   /** Slot whose settings say how the joint is made. */
@@ -47,7 +55,10 @@ export interface Joint {
    * that such a part offers. What is offered can be used once.
    */
   readonly shared?: { readonly setting: string; readonly offers: string };
-  /** Another way to make the same joint: where a fact of this one is stated to be `none`, that one is asked instead. */
+  /**
+   * Another joint by which the same part may be held. Where an end of this one is absent (`none`, or a fact that the
+   * part's kind does not have), that one is asked in its place; where both have an absent end, nothing holds the part.
+   */
   readonly orElse?: string;
   /** What goes on threads and faces where no maker says otherwise: common practice, no source. */
   readonly compound?: string;

@@ -2,6 +2,11 @@ import { end, type Joint } from "./define.ts";
 
 const pinch = "Bolts go in turns to their torque; a loose crank ruins its seat and can throw the rider.";
 
+const derailleurAdapterEnds: Joint["adapterEnds"] = [
+  { field: "offers", torque: "derailleur-torque" },
+  { field: "sits-on", torque: "mounting-torque" },
+];
+
 /** Where the parts of the drivetrain meet each other and the frame. */
 export const drivetrainJoints: readonly Joint[] = [
   {
@@ -49,6 +54,7 @@ export const drivetrainJoints: readonly Joint[] = [
     ],
     family: "derailleur-mount",
     adapter: "drivetrain.derailleur-adapter",
+    adapterEnds: derailleurAdapterEnds,
     orElse: "derailleur-frame",
     compound: "As the derailleur's maker says: some forbid grease on bolt and hanger.",
   },
@@ -62,6 +68,7 @@ export const drivetrainJoints: readonly Joint[] = [
     ],
     family: "derailleur-mount",
     adapter: "drivetrain.derailleur-adapter",
+    adapterEnds: derailleurAdapterEnds,
     orElse: "derailleur-hanger",
     compound: "As the derailleur's maker says.",
   },
@@ -225,6 +232,13 @@ export const drivetrainJoints: readonly Joint[] = [
     title: "the chain in the rear derailleur's pulleys",
     nature: "running",
     ends: [end("drivetrain.chain", "drive-family"), end("drivetrain.rear-derailleur", "drive-family")],
+    family: "drive-family",
+  },
+  {
+    name: "chain-tensioner",
+    title: "the chain in the tensioner's pulley",
+    nature: "running",
+    ends: [end("drivetrain.chain", "drive-family"), end("drivetrain.chain-tensioner", "drive-family")],
     family: "drive-family",
   },
   {

@@ -8,6 +8,7 @@ export const seatAndSuspensionJoints: readonly Joint[] = [
     nature: "fastened",
     ends: [end("seat.post", "post-diameter"), end("frame", "seat-tube-bore")],
     adapter: "seat.shim",
+    adapterEnds: [{ field: "inside-diameter" }, { field: "outside-diameter" }],
     settingsOwner: "seat.post",
     compound: "Grease metal in metal, anti-seize with titanium, friction paste on carbon where both makers allow it.",
     caution: "Never above the post's mark or the frame's least insertion.",
@@ -39,6 +40,13 @@ export const seatAndSuspensionJoints: readonly Joint[] = [
     title: "the dropper's remote and the post",
     nature: "signal",
     ends: [end("seat.remote", "control"), end("seat.post", "control")],
+  },
+  {
+    name: "dropper-pairing",
+    title: "the dropper's remote and the post it talks to",
+    nature: "signal",
+    ends: [end("seat.remote", "shift-family"), end("seat.post", "shift-family")],
+    family: "shift-family",
   },
   {
     name: "shock-size",

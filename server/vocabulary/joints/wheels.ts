@@ -140,4 +140,32 @@ export const wheelJoints: readonly Joint[] = [
     ends: [end("rear-wheel.spokes", "spoke-head"), end("rear-wheel.hub", "spoke-head")],
     settingsOwner: "rear-wheel.spokes",
   },
+  {
+    name: "front-tube-valve-hole",
+    title: "the front tube's valve in the rim",
+    nature: "fastened",
+    ends: [end("front-wheel.tube", "valve-kind"), end("front-wheel.rim", "valve-hole", { sizeOf: "hole-diameter" })],
+    family: "valve",
+  },
+  {
+    name: "front-valve-hole",
+    title: "the front tubeless valve in the rim",
+    nature: "fastened",
+    ends: [end("front-wheel.valve", "valve-kind"), end("front-wheel.rim", "valve-hole", { sizeOf: "hole-diameter" })],
+    family: "valve",
+  },
+  {
+    name: "rear-tube-valve-hole",
+    title: "the rear tube's valve in the rim",
+    nature: "fastened",
+    ends: [end("rear-wheel.tube", "valve-kind"), end("rear-wheel.rim", "valve-hole", { sizeOf: "hole-diameter" })],
+    family: "valve",
+  },
+  {
+    name: "rear-valve-hole",
+    title: "the rear tubeless valve in the rim",
+    nature: "fastened",
+    ends: [end("rear-wheel.valve", "valve-kind"), end("rear-wheel.rim", "valve-hole", { sizeOf: "hole-diameter" })],
+    family: "valve",
+  },
 ];

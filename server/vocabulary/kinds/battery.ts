@@ -14,7 +14,7 @@ export const battery = defineKind({
     }),
     "serves-families": codes("shift-family", "Families of electronic parts that it feeds.", { group: "Control" }),
     voltage: quantity("voltage", "Nominal voltage.", { group: "Electronics", highest: 100 }),
-    capacity: quantity("charge", "Charge it holds.", { group: "Electronics", highest: 100 }),
+    charge: quantity("charge", "Charge it holds.", { group: "Electronics", highest: 100 }),
     energy: quantity("energy", "Energy it holds.", { group: "Electronics", highest: 5000 }),
     connector: code("connector", "Connector of its lead.", { group: "Electronics", omitted: "none" }),
   },

@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { code, count, length, quantityRange } from "../fields.ts";
+import { code, count, length, numberRange, quantityRange } from "../fields.ts";
 
 /** A toothed belt. */
 export const belt = defineKind({
@@ -16,12 +16,12 @@ export const belt = defineKind({
     teeth: count("Teeth round the whole belt.", { essential: true, group: "Fit", lowest: 40, highest: 250, unit: "t" }),
     pitch: length("From the middle of one tooth to the next.", { group: "Fit", lowest: 4, highest: 16 }),
     width: length("Width of the belt.", { group: "Fit", lowest: 4, highest: 30 }),
-    "tension-frequency": quantityRange(
-      "cadence",
-      "adjustable",
-      "Natural frequency of the free run at right tension, as cycles per minute (60 to the hertz).",
-      { group: "Set-up", lowest: 300, highest: 9000 },
-    ),
+    "tension-frequency": numberRange("adjustable", "Natural frequency of the free run at right tension, in hertz.", {
+      group: "Set-up",
+      lowest: 5,
+      highest: 150,
+      example: "45 to 60",
+    }),
     "tension-force": quantityRange(
       "force",
       "adjustable",

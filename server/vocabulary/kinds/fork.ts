@@ -88,6 +88,10 @@ export const fork = defineKind({
     "end-cap-diameter": length("Outside diameter of end cap that it takes.", { group: "Fit", lowest: 10, highest: 40 }),
     "retention-tabs": yesNo("Whether its open dropouts have tabs that hold a loosened wheel.", { group: "Fit" }),
 
+    "crown-radius": length("Greatest distance of crown and knobs from the steering axis.", {
+      group: "Clearance",
+      highest: 150,
+    }),
     "bead-seats": codes("bead-seat", "Bead seats of the front wheels that it takes.", {
       essential: true,
       group: "Fit",
@@ -111,6 +115,7 @@ export const fork = defineKind({
     "largest-rotor": length("Largest rotor that its maker allows.", { group: "Brakes", lowest: 100, highest: 260 }),
     "least-rotor": length("Smallest rotor that its maker allows.", { group: "Brakes", lowest: 100, highest: 260 }),
     "brake-torque": torque("Torque of the brake's mounting bolts.", { highest: 20 }),
+    "cable-stop": yesNo("Whether it has the cable stop that a front cantilever needs.", { group: "Brakes" }),
     "brake-routing": words(routings, "How the front brake's hose or cable may run.", { group: "Fit" }),
     "hose-exit-side": word(
       { left: "The left leg.", right: "The right leg.", both: "Either leg." },

@@ -57,6 +57,14 @@ export const frame = defineKind({
       "Where the cable of a front derailleur comes from.",
       { group: "Fit" },
     ),
+    "seat-tube-shape": word(
+      { round: "Round where a band would sit.", shaped: "Not round, so that no band fits." },
+      "Shape of the seat tube where a front derailleur's band would sit.",
+      { group: "Fit" },
+    ),
+    "front-housing-stop": yesNo("Whether it has the housing stop that a side-pull or down-pull derailleur needs.", {
+      group: "Fit",
+    }),
     "front-derailleur-torque": torque("Torque of a front derailleur's band or bolt that the frame bears.", {
       highest: 15,
     }),
@@ -144,6 +152,22 @@ export const frame = defineKind({
       highest: 150,
     }),
     "stay-gap": length("Narrowest gap between its stays at the tyre's widest.", { group: "Clearance", highest: 180 }),
+    "tallest-tyre": length("Greatest radius of rear tyre, from the axle, that clears bridge and seat tube.", {
+      group: "Clearance",
+      lowest: 100,
+      highest: 420,
+    }),
+    "crown-clearance": length(
+      "Greatest distance of a fork's crown or knobs from the steering axis that clears its tubes.",
+      {
+        group: "Clearance",
+        highest: 150,
+      },
+    ),
+    "control-clearance": length("Greatest distance of a lever from the steering axis that clears the top tube.", {
+      group: "Clearance",
+      highest: 400,
+    }),
     "widest-tyre-with-mudguard": length("Widest rear tyre, as measured, under a mudguard.", {
       group: "Clearance",
       highest: 150,
@@ -168,6 +192,8 @@ export const frame = defineKind({
       highest: 60,
       omitted: "none",
     }),
+    "rear-cable-stop": yesNo("Whether it has the cable stop that a rear cantilever needs.", { group: "Brakes" }),
+    "coaster-arm-allowed": yesNo("Whether the arm of a coaster brake may be clamped to its stay.", { group: "Brakes" }),
     "brake-routing": words(routings, "How a rear brake's hose or cable may run.", { group: "Fit" }),
     "shift-routing": words(routings, "How shift cables or wires may run.", { group: "Fit" }),
     "hose-entry": word(eitherSide, "Side on which the rear brake's hose enters.", { group: "Fit" }),
@@ -220,6 +246,11 @@ export const frame = defineKind({
       unit: "kg",
       highest: 200_000,
       omitted: "none",
+    }),
+    "child-seat-load": quantity("mass", "Greatest mass of a child in a child seat; `none` where no seat is allowed.", {
+      group: "Limits",
+      unit: "kg",
+      highest: 50_000,
     }),
     forbids: words(forbiddenThings, "What its maker forbids on it.", { group: "Limits", omitted: "none" }),
 

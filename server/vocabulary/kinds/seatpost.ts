@@ -81,6 +81,6 @@ export const seatpost = defineKind({
     }),
     "friction-paste-allowed": yesNo("Whether its maker allows friction paste on it.", { group: "Limits" }),
     "seat-clamp-torque": torque("Torque of the seat clamp that the post bears.", { highest: 20 }),
-    "rail-clamp-torque": torque("Torque of the bolts on the saddle's rails.", { highest: 30 }),
+    "rail-clamp-torque": torque("Torque of the bolts on the saddle's rails.", { highest: 30, example: "8 to 10 N·m" }),
   },
 });

@@ -60,7 +60,11 @@ export const stem = defineKind({
       group: "Fit",
       omitted: "none",
     }),
-    "steerer-torque": torque("Torque of the bolts on the steerer.", { essential: true, highest: 20 }),
+    "steerer-torque": torque("Torque of the bolts on the steerer.", {
+      essential: true,
+      highest: 20,
+      example: "5 to 6 N·m",
+    }),
     "bar-torque": torque("Torque of the bolts on the bar.", { essential: true, highest: 20, example: "4 to 5 N·m" }),
   },
 });
