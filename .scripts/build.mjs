@@ -32,7 +32,13 @@ const bundles = [
     name: "command line",
     entry: "server/command-line/main.ts",
     file: "ferrule.js",
-    options: { platform: "node", format: "cjs", target: "node22", banner: { js: commandLineBanner } },
+    options: {
+      platform: "node",
+      format: "cjs",
+      target: "node22",
+      banner: { js: commandLineBanner },
+      define: { ferruleVersion: JSON.stringify(JSON.parse(readFileSync(join(root, "package.json"), "utf8")).version) },
+    },
   },
   {
     name: "language server for Node",

@@ -1,0 +1,143 @@
+import type { Terminal } from "./terminal.ts";
+
+/** An option of a command. One without a `value` is a switch. */
+export interface OptionRow {
+  readonly name: string;
+  /** What to call its value in help, such as `DATE`. */
+  readonly value?: string;
+  /** The values it takes, when they are a few words. */
+  readonly words?: readonly string[];
+  /** True when it may be given several times, or several words with commas between. */
+  readonly several?: boolean;
+  readonly description: string;
+}
+
+/** What a command is run with. */
+export interface Invocation {
+  readonly terminal: Terminal;
+  /** Where relative paths start; absolute, links followed. */
+  readonly folder: string;
+  readonly positionals: readonly string[];
+  /** The option's values in the order given; a switch that was given has one empty value. */
+  values(option: string): readonly string[];
+  /** The last value, or the one that counts when it is not given. */
+  value(option: string): string | undefined;
+  has(option: string): boolean;
+}
+
+export interface CommandModule {
+  /** @returns the exit code. */
+  run(invocation: Invocation): Promise<number> | number;
+}
+
+/** A command as help shows it; its code is loaded only when it is run. */
+export interface CommandRow {
+  readonly name: string;
+  readonly summary: string;
+  /** Each way to write it, after the command's name. */
+  readonly usage: readonly string[];
+  readonly options: readonly OptionRow[];
+  /** Paragraphs of further help. */
+  readonly details: readonly string[];
+  readonly load: () => Promise<CommandModule>;
+}
+
+const formatOption = (words: readonly string[]): OptionRow => ({
+  name: "format",
+  value: words.join("|"),
+  words,
+  description: `how to write the result; ${words[0]} when not given`,
+});
+
+const exitCodesHelp =
+  "Ends with 0 when nothing is found at or above --fail-on, 1 when something is, 2 when the command is not understood " +
+  "or a file cannot be read.";
+
+export const commands: readonly CommandRow[] = [
+  {
+    name: "check",
+    summary: "check builds and parts, and say what fits, what does not, and what cannot be checked",
+    usage: ["[PATH...] [--format text] [--fail-on error] [--today DATE] [--list OUTCOME]", "- [--as FILE]"],
+    options: [
+      formatOption(["text", "json", "github", "junit", "sarif"]),
+      {
+        name: "fail-on",
+        value: "SEVERITY",
+        words: ["error", "warning", "information", "never"],
+        description: "end with 1 from this severity up; error when not given",
+      },
+      { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
+      {
+        name: "list",
+        value: "OUTCOME",
+        words: ["holds", "fails", "unknown", "waived", "not-applicable"],
+        several: true,
+        description: "list the checks of every build with this outcome; several with commas between",
+      },
+      { name: "as", value: "FILE", description: "the file that standard input stands for, in its workshop" },
+    ],
+    details: [
+      "PATH is a file, a folder or a pattern such as builds/*.ferrule; without one, the folder you are in. " +
+        "- reads standard input: alone with the built-in standards, or in the place of FILE with --as FILE.",
+      "A file belongs to the workshop whose folder is the nearest one upward with a workshop.ferrule, else to the git " +
+        "repository, else to its folder. All .ferrule files of the workshop are read, so that parts are found; only those under PATH are reported.",
+      exitCodesHelp,
+    ],
+    load: () => import("./commands/check.ts"),
+  },
+  {
+    name: "explain",
+    summary: "say what a check means and why, or how a number of a build comes about",
+    usage: ["CODE", "FILE#BUILD[/PATH]"],
+    options: [
+      formatOption(["text", "json"]),
+      { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
+    ],
+    details: [
+      "CODE is the code of a finding, such as drivetrain/largest-cog.",
+      "FILE#BUILD/PATH is a number, a fact, a setting or a slot of a build, such as " +
+        "builds/fellside.ferrule#fellside-l/drivetrain.capacity-needed. Without PATH, everything the build has is listed.",
+    ],
+    load: () => import("./commands/explain.ts"),
+  },
+  {
+    name: "calculate",
+    summary: "work one calculation out from numbers given here, with its working; without a name, list them",
+    usage: ["", "NAME INPUT=VALUE..."],
+    options: [formatOption(["text", "json"])],
+    details: [
+      "A value is written as in a file, with any unit of the right dimension: chainstay=435 mm, chainstay=17.1in. " +
+        "calculate NAME without inputs says what it needs.",
+    ],
+    load: () => import("./commands/calculate.ts"),
+  },
+  {
+    name: "format",
+    summary: "write files in canonical form",
+    usage: ["[PATH...] [--check]", "-"],
+    options: [
+      { name: "check", description: "change nothing; end with 1 and name the files that are not in canonical form" },
+    ],
+    details: [
+      "A file that cannot be read as Ferrule is left as it is, and said so. A file is replaced in one step or not at all.",
+      "Ends with 0 when every file is in canonical form now, 1 when one is not, 2 when the command is not understood " +
+        "or a file cannot be read or written.",
+    ],
+    load: () => import("./commands/format.ts"),
+  },
+  {
+    name: "serve",
+    summary: "run the language server for an editor",
+    usage: ["--stdio"],
+    options: [
+      { name: "stdio", description: "speak on standard input and output, the only way there is" },
+      {
+        name: "clientProcessId",
+        value: "NUMBER",
+        description: "given by some editors; the number that the protocol itself gives counts",
+      },
+    ],
+    details: [],
+    load: () => import("./commands/serve.ts"),
+  },
+];

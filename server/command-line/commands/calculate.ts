@@ -1,0 +1,147 @@
+import { parseDeclaration } from "../../../grammar/parse.ts";
+import type { Calculation, Working } from "../../calculations/define.ts";
+import { calculationByName, calculations } from "../../calculations/table.ts";
+import {
+  calculationJson,
+  calculationListJson,
+  calculationListText,
+  calculationText,
+  inputLines,
+  type WorkedCalculation,
+} from "../../reports/calculation.ts";
+import { coloured, plain } from "../../reports/paint.ts";
+import { printable } from "../../reports/printable.ts";
+import { exampleOf } from "../../values/example.ts";
+import { nearest } from "../../values/near.ts";
+import { readValue } from "../../values/read.ts";
+import type { AnyValue } from "../../values/types.ts";
+import type { Field } from "../../vocabulary/define.ts";
+import type { Invocation } from "../commands.ts";
+import { exitCodes } from "../exit-codes.ts";
+import { UsageProblem } from "../problem.ts";
+
+/** Works one calculation out, or lists them all. */
+export function run(invocation: Invocation): number {
+  const { terminal, positionals } = invocation;
+  const isJson = invocation.value("format") === "json";
+  const paint = terminal.colour ? coloured : plain;
+  const [name, ...words] = positionals;
+  if (name === undefined) {
+    terminal.write(
+      isJson ? json(calculationListJson(calculations)) : calculationListText(calculations, terminal.width, paint),
+    );
+    return exitCodes.clean;
+  }
+  const calculation = calculationByName(name);
+  if (!calculation) throw unknownCalculation(name);
+  const worked = workOut(calculation, readInputs(calculation, words));
+  terminal.write(isJson ? json(calculationJson(worked)) : calculationText(worked, terminal.width, paint));
+  return worked.impossible === undefined ? exitCodes.clean : exitCodes.findings;
+}
+
+function json(value: unknown): string {
+  return `${JSON.stringify(value, undefined, 2)}\n`;
+}
+
+function unknownCalculation(name: string): UsageProblem {
+  const near = nearest(
+    name,
+    calculations.map((calculation) => calculation.name),
+  );
+  return new UsageProblem(
+    `There is no calculation ${printable(name)}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
+    ["ferrule calculate lists them all."],
+  );
+}
+
+interface ReadInput {
+  readonly value: AnyValue;
+  readonly written: string;
+}
+
+/** @throws UsageProblem that names every input that is missing, unknown, or cannot be read, and what was expected. */
+function readInputs(calculation: Calculation, words: readonly string[]): ReadonlyMap<string, ReadInput> {
+  const given = assignments(calculation, words);
+  const problems: string[] = [];
+  const inputs = new Map<string, ReadInput>();
+  for (const [name, { field, optional }] of Object.entries(calculation.inputs)) {
+    const text = given.get(name);
+    given.delete(name);
+    if (text === undefined) {
+      if (!optional) problems.push(`${name} is missing: ${expectation(name, field)}`);
+      continue;
+    }
+    const read = readInput(name, field, text);
+    if ("problem" in read) problems.push(read.problem);
+    else inputs.set(name, read);
+  }
+  for (const name of given.keys()) {
+    const near = nearest(name, Object.keys(calculation.inputs));
+    problems.push(`it has no input ${printable(name)}.${near === undefined ? "" : ` Did you mean ${near}?`}`);
+  }
+  if (problems.length === 0) return inputs;
+  const needed = Object.entries(calculation.inputs).flatMap(([name, { field, optional }]) =>
+    inputLines(name, field.type, field.description, optional, 100).map((line) => line.slice(2)),
+  );
+  throw new UsageProblem(`${calculation.name} cannot be worked out:`, [...problems, "Its inputs:", ...needed]);
+}
+
+function expectation(name: string, field: Field): string {
+  return `write ${name}=${(field.example ?? exampleOf(field.type)).replaceAll(" ", "")}`;
+}
+
+/** `chainstay=435 mm` and `chainstay=435`, `mm`: words after an assignment belong to its value. */
+function assignments(calculation: Calculation, words: readonly string[]): Map<string, string> {
+  const given = new Map<string, string>();
+  let last: string | undefined;
+  for (const word of words) {
+    const assignment = /^([A-Za-z][A-Za-z0-9-]*)\s*=(?!=)\s*(.*)$/s.exec(word);
+    if (assignment) {
+      const [, name = "", text = ""] = assignment;
+      if (given.has(name)) throw new UsageProblem(`${name} is given twice.`);
+      given.set(name, text);
+      last = name;
+    } else if (last === undefined) {
+      const first = Object.entries(calculation.inputs)[0];
+      throw new UsageProblem(
+        `${printable(word)} is no input: write NAME=VALUE${first === undefined ? "" : `, such as ${first[0]}=${(first[1].field.example ?? exampleOf(first[1].field.type)).replaceAll(" ", "")}`}.`,
+      );
+    } else given.set(last, `${given.get(last)} ${word}`.trim());
+  }
+  return given;
+}
+
+/** Reads a value as a file would, by the type of its input. */
+function readInput(name: string, field: Field, text: string): ReadInput | { readonly problem: string } {
+  const expected = `${expectation(name, field)} (${field.description})`;
+  // A value of a file stands on one line, in a declaration.
+  if (/[\r\n{}]/.test(text)) return { problem: `${name}=${printable(text)} is not a value: ${expected}` };
+  const tree = parseDeclaration(`part given given {\nvalue: ${text}\n}\n`);
+  const entry = tree.block?.entries[0];
+  const wrong = tree.problems.find(({ severity }) => severity === "error");
+  if (entry?.form !== "field" || (text.trim() !== "" && wrong)) {
+    return { problem: `${name}=${printable(text)} cannot be read: ${wrong?.message ?? ""} ${expected}` };
+  }
+  const read = readValue(field.type, entry.value.tokens, { field: name, span: entry.value.span });
+  const problem = read.problems.find(({ severity }) => severity === "error");
+  if (problem) return { problem: `${printable(problem.message)} Expected: ${expected}` };
+  if (read.value === undefined) return { problem: `${name} needs a value: ${expected}` };
+  return { value: read.value, written: read.written };
+}
+
+function workOut(calculation: Calculation, inputs: ReadonlyMap<string, ReadInput>): WorkedCalculation {
+  const working: string[] = [];
+  const recorder: Working = { step: (text) => working.push(text) };
+  const values = Object.fromEntries([...inputs].map(([name, { value }]) => [name, value]));
+  const results = calculation.compute(values as never, recorder);
+  const common = {
+    calculation,
+    inputs: new Map([...inputs].map(([name, { written }]) => [name, written])),
+    working,
+  };
+  if ("impossible" in results && typeof results.impossible === "string") {
+    return { ...common, results: {}, impossible: results.impossible };
+  }
+  const known = Object.entries(results).filter((entry) => entry[1] !== undefined);
+  return { ...common, results: Object.fromEntries(known) as WorkedCalculation["results"] };
+}

@@ -1,0 +1,71 @@
+import { nearest } from "../values/near.ts";
+import { readArguments } from "./arguments.ts";
+import { commands } from "./commands.ts";
+import { exitCodes } from "./exit-codes.ts";
+import { UsageProblem } from "./problem.ts";
+import { processTerminal as terminal } from "./terminal.ts";
+import { version } from "./version.ts";
+import { outputFailed } from "./write.ts";
+
+async function main(words: readonly string[]): Promise<number> {
+  const [first, ...rest] = words;
+  if (first === undefined || first === "--help" || first === "-h" || first === "help") return help(first, rest);
+  if (first === "--version" || first === "-V" || first === "version") {
+    terminal.write(`ferrule ${version}\n`);
+    return exitCodes.clean;
+  }
+  const command = commands.find(({ name }) => name === first);
+  if (!command) throw unknownCommand(first);
+  const given = readArguments(command, rest);
+  if (given.has("help")) return help("help", [command.name]);
+  const module = await command.load();
+  return module.run({ ...given, terminal, folder: process.cwd() });
+}
+
+async function help(first: string | undefined, [name]: readonly string[]): Promise<number> {
+  const { commandHelp, generalHelp } = await import("./help.ts");
+  if (name !== undefined && first === "help") {
+    const command = commands.find((one) => one.name === name);
+    if (!command) throw unknownCommand(name);
+    terminal.write(commandHelp(command, terminal.width));
+    return exitCodes.clean;
+  }
+  if (first !== undefined) {
+    terminal.write(generalHelp(terminal.width));
+    return exitCodes.clean;
+  }
+  terminal.warn(generalHelp(terminal.width));
+  return exitCodes.usage;
+}
+
+function unknownCommand(written: string): UsageProblem {
+  const names = commands.map(({ name }) => name);
+  const isOption = written.startsWith("-");
+  const near = isOption ? undefined : nearest(written, names);
+  return new UsageProblem(
+    `${isOption ? `ferrule has no option ${written} before the command` : `ferrule has no command ${written}`}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
+    [`The commands are ${names.join(", ")}. ferrule --help says what each does.`],
+  );
+}
+
+/** Nothing gets past this: whatever goes wrong ends in one clear line and an exit code. */
+function failed(error: unknown): number {
+  if (error instanceof UsageProblem) {
+    terminal.warn(`ferrule: ${[error.message, ...error.details].join("\n  ")}\n`);
+    return error.exitCode;
+  }
+  const said = error instanceof Error ? error.message : String(error);
+  terminal.warn(`ferrule: a fault of the program, not of your files: ${said.split("\n", 1)[0]}\n`);
+  if (process.env.FERRULE_DEBUG && error instanceof Error) terminal.warn(`${error.stack}\n`);
+  return exitCodes.internal;
+}
+
+process.on("uncaughtException", (error) => {
+  process.exit(failed(error));
+});
+
+main(process.argv.slice(2))
+  .catch(failed)
+  .then((code) => {
+    process.exitCode = outputFailed() && code === exitCodes.clean ? exitCodes.output : code;
+  });

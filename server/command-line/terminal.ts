@@ -1,0 +1,43 @@
+import { isatty } from "node:tty";
+import { writeAll } from "./write.ts";
+
+/** Where a command writes to, and what that place can show. */
+export interface Terminal {
+  /** The result of the command. */
+  write(text: string): void;
+  /** What is said about the run itself. */
+  warn(text: string): void;
+  /** True when the result may be coloured. */
+  readonly colour: boolean;
+  /** Columns for the result. */
+  readonly width: number;
+}
+
+/** What a report is written in when nobody looks at it in a window. */
+const usualWidth = 100;
+const narrowest = 40;
+const widest = 140;
+
+/**
+ * Colour only where a person looks, and never for one who asks for none (NO_COLOR with any text, as agreed at
+ * no-color.org) or whose terminal cannot.
+ */
+function wantsColour(isTerminal: boolean, environment: NodeJS.ProcessEnv): boolean {
+  if (environment.NO_COLOR !== undefined && environment.NO_COLOR !== "") return false;
+  if (environment.FORCE_COLOR !== undefined) return environment.FORCE_COLOR !== "0" && environment.FORCE_COLOR !== "";
+  return isTerminal && environment.TERM !== "dumb";
+}
+
+/** The process's own output. Colour and width are found out when a report asks for them. */
+export const processTerminal: Terminal = {
+  write: (text) => writeAll(1, text),
+  warn: (text) => writeAll(2, text),
+  get colour() {
+    return wantsColour(isatty(1), process.env);
+  },
+  get width() {
+    // The stream object is costly to make, so it is only asked where there is a window.
+    const columns = isatty(1) ? process.stdout.columns : undefined;
+    return columns === undefined || columns <= 0 ? usualWidth : Math.max(narrowest, Math.min(columns, widest));
+  },
+};

@@ -1,0 +1,177 @@
+import type { ResultValue } from "../calculations/define.ts";
+import { workedQuantities } from "../engine/build-report.ts";
+import type { Range } from "../engine/positions.ts";
+import type { Outcome, Severity } from "../model/finding.ts";
+import type { Missing } from "../model/need.ts";
+import {
+  type CollectedWorkshop,
+  type Location,
+  locate,
+  type ReportedBuild,
+  type ReportedFinding,
+  type ReportedWorkshop,
+  totals,
+} from "./collect.ts";
+import { verdictText } from "./verdict.ts";
+
+/** The version of the shape below; a member is added without a new one, never changed or taken away. */
+export const schemaVersion = 1;
+
+/**
+ * What `check --format json` writes: the contract with other programs, described by check-report.schema.json.
+ * Positions are zero-based lines and UTF-16 units, as in the language server protocol.
+ */
+export interface JsonReport {
+  readonly schemaVersion: number;
+  /** The language number the workshop states; the highest when several workshops were asked for. */
+  readonly languageVersion: number;
+  readonly today: string;
+  readonly files: readonly JsonFile[];
+  readonly totals: {
+    readonly builds: number;
+    readonly errors: number;
+    readonly warnings: number;
+    readonly information: number;
+    readonly counts: JsonCounts;
+  };
+}
+
+type JsonCounts = Readonly<Record<Outcome, number>>;
+
+export interface JsonFile {
+  readonly path: string;
+  /** Findings outside of builds: of parts, standards, and text that belongs to no declaration. */
+  readonly findings: readonly JsonFinding[];
+  readonly builds: readonly JsonBuild[];
+}
+
+export interface JsonBuild {
+  readonly name: string;
+  readonly title?: string;
+  readonly range: Range;
+  readonly counts: JsonCounts;
+  readonly findings: readonly JsonFinding[];
+  readonly checks: readonly JsonCheck[];
+  readonly quantities: Readonly<Record<string, { readonly value: ResultValue; readonly unit: string }>>;
+}
+
+export interface JsonFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly outcome: "fails" | "unknown" | "waived";
+  readonly path: string;
+  readonly message: string;
+  /** The file the range is in: a finding of a build can be shown at the part that states the fact. */
+  readonly file: string;
+  readonly range: Range;
+  readonly related: readonly { readonly message: string; readonly file: string; readonly range: Range }[];
+  readonly fixes: readonly JsonFix[];
+  readonly caution?: string;
+  readonly waiver?: { readonly reason: string; readonly until?: string };
+}
+
+export interface JsonFix {
+  readonly title: string;
+  readonly preferred: boolean;
+  /** True when a person still has to write something after the edits are made. */
+  readonly unfinished: boolean;
+  readonly edits: readonly { readonly file: string; readonly range: Range; readonly newText: string }[];
+}
+
+export interface JsonCheck {
+  readonly code: string;
+  readonly outcome: Outcome;
+  readonly instances: readonly {
+    /** Empty for a check asked once of the build. */
+    readonly name: string;
+    readonly outcome: Exclude<Outcome, "waived">;
+    readonly message: string;
+  }[];
+  readonly missing: readonly JsonMissing[];
+}
+
+export interface JsonMissing {
+  readonly path: string;
+  readonly what: string;
+  /** Where it would be stated. */
+  readonly file: string;
+  readonly range: Range;
+}
+
+/** The report as data. */
+export function jsonReport(workshops: readonly CollectedWorkshop[], today: string): JsonReport {
+  const { builds, severities, outcomes } = totals(workshops.flatMap(({ files }) => files));
+  return {
+    schemaVersion,
+    languageVersion: Math.max(1, ...workshops.map(({ engine }) => engine.languageNumber)),
+    today,
+    files: workshops.flatMap((workshop) =>
+      workshop.files.map((file) => ({
+        path: file.path,
+        findings: file.findings.map((finding) => jsonFinding(workshop, finding)),
+        builds: file.builds.map((build) => jsonBuild(workshop, build)),
+      })),
+    ),
+    totals: {
+      builds,
+      errors: severities.error,
+      warnings: severities.warning,
+      information: severities.information,
+      counts: outcomes,
+    },
+  };
+}
+
+function jsonBuild(workshop: ReportedWorkshop, { declaration, report, at, findings }: ReportedBuild): JsonBuild {
+  const quantities: Record<string, { value: ResultValue; unit: string }> = {};
+  for (const worked of workedQuantities(report)) {
+    if (worked.state === "known") quantities[worked.row.path] = { value: worked.value, unit: worked.unit };
+  }
+  return {
+    name: declaration.name,
+    ...(declaration.title === undefined ? {} : { title: declaration.title }),
+    range: at.range,
+    counts: report.counts,
+    findings: findings.map((finding) => jsonFinding(workshop, finding)),
+    checks: report.rows.map((row) => ({
+      code: row.check.code,
+      outcome: row.outcome,
+      instances: row.instances.map(({ instance, verdict }) => ({
+        name: instance,
+        outcome: verdict.outcome,
+        message: verdictText(verdict),
+      })),
+      missing: row.missing.map((missing) => jsonMissing(workshop, missing)),
+    })),
+    quantities,
+  };
+}
+
+function jsonMissing(workshop: ReportedWorkshop, { path, what, place }: Missing): JsonMissing {
+  return { path, what, ...inFile(locate(workshop, place)) };
+}
+
+function jsonFinding(workshop: ReportedWorkshop, finding: ReportedFinding): JsonFinding {
+  const { code, severity, outcome, path, message, caution, waiver } = finding;
+  return {
+    code,
+    severity,
+    outcome,
+    path,
+    message,
+    ...inFile(finding.at),
+    related: finding.related.map((related) => ({ message: related.message, ...inFile(related.at) })),
+    fixes: finding.mends().map(({ title, preferred, unfinished, edits }) => ({
+      title,
+      preferred,
+      unfinished,
+      edits: edits.map(({ uri, range, newText }) => ({ file: workshop.pathOf(uri), range, newText })),
+    })),
+    ...(caution === undefined ? {} : { caution }),
+    ...(waiver === undefined ? {} : { waiver }),
+  };
+}
+
+function inFile({ path, range }: Location): { readonly file: string; readonly range: Range } {
+  return { file: path, range };
+}

@@ -1,0 +1,137 @@
+import type { Outcome } from "../model/finding.ts";
+import {
+  type CollectedWorkshop,
+  type Location,
+  type ReportedBuild,
+  type ReportedFile,
+  type ReportedFinding,
+  type ReportedWorkshop,
+  totals,
+} from "./collect.ts";
+import { excerpt } from "./excerpt.ts";
+import { type Paint, plain } from "./paint.ts";
+import { paragraph, printable } from "./printable.ts";
+import { verdictText } from "./verdict.ts";
+import { counted, outcomeCounts, outcomeHeadings, severityCounts, severityWords } from "./words.ts";
+
+export interface TextOptions {
+  /** Columns to write in. */
+  readonly width: number;
+  readonly paint: Paint;
+  /** Outcomes whose rows are listed, build by build. */
+  readonly list: readonly Outcome[];
+}
+
+export const plainText: TextOptions = { width: 80, paint: plain, list: [] };
+
+/**
+ * The report a person reads: each finding with the line it is about, then for each build what held and what could
+ * not be checked, then one line about it all.
+ */
+export function textReport(workshops: readonly CollectedWorkshop[], options: TextOptions = plainText): string {
+  const lines: string[] = [];
+  const all: ReportedFile[] = [];
+  for (const workshop of workshops) {
+    all.push(...workshop.files);
+    for (const file of workshop.files) {
+      for (const finding of file.findings) lines.push(...findingText(workshop, finding, options), "");
+      for (const build of file.builds) lines.push(...buildText(workshop, build, options), "");
+    }
+  }
+  lines.push(...summary(all, options));
+  return `${lines.join("\n")}\n`;
+}
+
+function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: TextOptions): string[] {
+  const { declaration, report } = build;
+  const { paint, width } = options;
+  const lines: string[] = [];
+  const missing: ReportedFinding[] = [];
+  for (const finding of build.findings) {
+    // What nobody stated is listed once per build rather than shown like a fault.
+    if (finding.outcome === "unknown") missing.push(finding);
+    else lines.push(...findingText(workshop, finding, options), "");
+  }
+  const title = declaration.title === undefined ? "" : `  ${printable(declaration.title)}`;
+  const name = declaration.name === "" ? "(no name)" : printable(declaration.name);
+  lines.push(`${paint.strong(`build ${name}`)}${title}  ${paint.quiet(placeText(build.at))}`);
+  const { counts } = report;
+  const painted = counts.fails > 0 ? paint.error : counts.unknown > 0 ? paint.warning : paint.good;
+  lines.push(`  ${painted(outcomeCounts(counts))}`);
+  if (missing.length > 0) {
+    lines.push(`  ${counted(missing.length, "fact is missing:", "facts are missing:")}`);
+    for (const finding of missing) lines.push(...paragraph(finding.message, width, "      ", "    - "));
+  }
+  for (const outcome of options.list) lines.push(...rowsText(report.rows, outcome, options));
+  return lines;
+}
+
+function rowsText(
+  rows: ReportedBuild["report"]["rows"],
+  outcome: Outcome,
+  { width, paint }: TextOptions,
+): readonly string[] {
+  const lines: string[] = [];
+  for (const row of rows) {
+    if (row.outcome !== outcome) continue;
+    for (const instance of row.instances) {
+      // A row that fails may hold for some of its instances; they are said too, each with its own outcome.
+      const where = instance.instance === "" ? "" : ` (${instance.instance})`;
+      const own =
+        row.instances.length > 1 && outcome !== "waived" ? `${outcomeHeadings[instance.verdict.outcome]}: ` : "";
+      lines.push(
+        ...paragraph(`${row.check.code}${where}: ${own}${verdictText(instance.verdict)}`, width, "      ", "    - "),
+      );
+    }
+  }
+  const heading = `  ${outcomeHeadings[outcome]}:`;
+  return lines.length === 0 ? [`${heading} ${paint.quiet("nothing")}`] : [heading, ...lines];
+}
+
+function findingText(workshop: ReportedWorkshop, finding: ReportedFinding, options: TextOptions): string[] {
+  const { paint, width } = options;
+  const gutter = String(Math.max(...[finding, ...finding.related].map(({ at }) => at.range.start.line + 1))).length + 2;
+  const severity = paint[finding.severity](severityWords[finding.severity]);
+  const lines = [`${placeText(finding.at)}  ${severity}  ${paint.strong(printable(finding.code))}`];
+  lines.push(...paragraph(finding.message, width, "  "));
+  lines.push(...excerptText(workshop, finding.at, gutter, options));
+  for (const related of finding.related) {
+    lines.push(...paragraph(`${related.message} (${placeText(related.at)})`, width, "    ", "  "));
+    lines.push(...excerptText(workshop, related.at, gutter, options));
+  }
+  if (finding.caution !== undefined) {
+    const [first = "", ...rest] = paragraph(`Caution: ${finding.caution}`, width, "    ", "  ");
+    lines.push(paint.warning(first), ...rest.map((line) => paint.warning(line)));
+  }
+  for (const mend of finding.mends()) lines.push(...paragraph(`Fix: ${mend.title}`, width, "    ", "  "));
+  return lines;
+}
+
+function excerptText(workshop: ReportedWorkshop, at: Location, gutter: number, options: TextOptions): string[] {
+  const file = workshop.engine.file(at.uri);
+  if (!file || file.text === "") return [];
+  return excerpt(
+    { text: file.text, lines: workshop.engine.lines(at.uri) },
+    at.range,
+    options.width,
+    gutter,
+    options.paint,
+  );
+}
+
+/** `builds/fellside.ferrule:12:5`, counted from one as editors and terminals do. */
+export function placeText({ path, range }: Location): string {
+  return `${printable(path)}:${range.start.line + 1}:${range.start.character + 1}`;
+}
+
+function summary(files: readonly ReportedFile[], { paint, width }: TextOptions): string[] {
+  const { builds, severities, outcomes } = totals(files);
+  const painted =
+    severities.error > 0 ? paint.error : severities.warning + outcomes.unknown > 0 ? paint.warning : paint.good;
+  const checks = Object.values(outcomes).reduce((sum, count) => sum + count, 0);
+  const said = [
+    `${counted(files.length, "file")}, ${counted(builds, "build")}: ${severityCounts(severities)}.`,
+    ...(builds === 0 ? [] : [`Of ${counted(checks, "check")}, ${outcomeCounts(outcomes)}.`]),
+  ];
+  return paragraph(said.join(" "), width, "").map(painted);
+}

@@ -1,0 +1,74 @@
+import { randomBytes } from "node:crypto";
+import {
+  closeSync,
+  fchmodSync,
+  fchownSync,
+  fstatSync,
+  fsyncSync,
+  openSync,
+  renameSync,
+  type Stats,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from "node:fs";
+import { basename, dirname, join } from "node:path";
+
+/** Says that a file was left as it is, and why, in words for a person. */
+export class FileNotReplaced extends Error {}
+
+/** The state of a file before it is read, to be sure later that nobody wrote to it in between. */
+export function stateOf(path: string): Stats {
+  return statSync(path);
+}
+
+/**
+ * Puts a new text in a file's place so that the old one or the new one is there at every moment: it is written to a
+ * file beside it, brought to the disk, and renamed. The file's permissions and owner are kept.
+ * @param path of the file itself, not of a link to it.
+ * @param before its state when its text was read.
+ * @throws FileNotReplaced, or what the file system says; the file is then as it was and nothing is left beside it.
+ */
+export function replaceFile(path: string, text: string, before: Stats): void {
+  // A rename asks only the folder for permission; the file's own word counts as well.
+  if ((before.mode & 0o222) === 0) throw new FileNotReplaced("it is read-only");
+  const aside = join(dirname(path), `.${basename(path).slice(0, 60)}.${randomBytes(6).toString("hex")}.tmp`);
+  let descriptor: number | undefined;
+  try {
+    // `wx`: never through something that already stands there.
+    descriptor = openSync(aside, "wx", 0o600);
+    const bytes = Buffer.from(text, "utf8");
+    let written = 0;
+    while (written < bytes.length) written += writeSync(descriptor, bytes, written);
+    keepOwner(descriptor, before);
+    fchmodSync(descriptor, before.mode & 0o7777);
+    fsyncSync(descriptor);
+    closeSync(descriptor);
+    descriptor = undefined;
+    if (!isSame(before, statSync(path))) throw new FileNotReplaced("somebody wrote to it in the meantime");
+    renameSync(aside, path);
+  } catch (error) {
+    if (descriptor !== undefined) closeSync(descriptor);
+    try {
+      unlinkSync(aside);
+    } catch {
+      // It was never made.
+    }
+    throw error;
+  }
+}
+
+/** Only the superuser may give files away; anyone else owns what they write. */
+function keepOwner(descriptor: number, { uid, gid }: Stats): void {
+  const now = fstatSync(descriptor);
+  if (now.uid === uid && now.gid === gid) return;
+  try {
+    fchownSync(descriptor, uid, gid);
+  } catch {
+    // The text matters more than whose it is.
+  }
+}
+
+function isSame(a: Stats, b: Stats): boolean {
+  return a.ino === b.ino && a.size === b.size && a.mtimeMs === b.mtimeMs;
+}
