@@ -17,6 +17,7 @@ const { code, output } = npm(root, [
   "package",
   "--no-dependencies",
   "--allow-missing-repository",
+  "--no-rewrite-relative-links",
   `--out=${file}`,
 ]);
 console.log(output.trimEnd());
