@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { dimensions, unitBySpelling } from "../../grammar/units.ts";
 import type { FieldType } from "../../server/values/types.ts";
@@ -81,6 +82,14 @@ test("no set has a word that the language uses itself", () => {
   const reserved = new Set(["none", "or", "and", "not", "is", "in", "to", "yes", "no", "true", "false", "unknown"]);
   const sets = fields.flatMap(({ at, field }) => words(field.type).map(([word]) => `${at}: ${word}`));
   expect(sets.filter((row) => reserved.has(row.slice(row.lastIndexOf(" ") + 1)))).toEqual([]);
+});
+
+test("every kind has a file of its own with its name, and every such file is in the table", () => {
+  const shared = ["common", "frame-geometry", "frame-suspension", "index"];
+  const files = readdirSync(new URL("../../server/vocabulary/kinds/", import.meta.url)).map((file) =>
+    file.replace(/\.ts$/, ""),
+  );
+  expect(files.filter((file) => !shared.includes(file)).sort()).toEqual([...kinds.keys()].sort());
 });
 
 test("every group is one of the headings", () => {

@@ -6,7 +6,8 @@ export const handlebar = defineKind({
   name: "handlebar",
   noun: "a handlebar",
   description: "The bar that the rider holds, with the diameters at which stem and controls clamp it.",
-  caution: "A bar scored, crushed or crashed is replaced; carbon is tightened to the lower of its makers' limits only.",
+  caution:
+    "A bar scored, crushed or crashed is replaced; where its torque window and that of what clamps it do not overlap, the two do not fit.",
   fields: {
     bar: word(
       {

@@ -68,7 +68,7 @@ import { wire } from "./wire.ts";
 
 /**
  * Every kind of part by its name, with its own facts only. The facts that every kind takes stand in common.ts; the
- * complete rows are made in ../vocabulary.ts.
+ * complete rows are made in ../index.ts.
  */
 export const kindTable = {
   accessory,

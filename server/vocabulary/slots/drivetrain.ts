@@ -14,7 +14,7 @@ export const drivetrainSlots = [
     path: "drivetrain.hanger",
     kinds: ["hanger"],
     description:
-      "The replaceable hanger; left out, there is none where no derailleur or tensioner needs one, or where the frame states a `derailleur-mount` of its own.",
+      "The replaceable hanger; left out, there is none where no derailleur or tensioner needs one, where the derailleur is set up as a direct mount, or where the frame states a `derailleur-mount` of its own.",
     omitted: "unknown",
     noneWhen: [
       [
@@ -22,6 +22,7 @@ export const drivetrainSlots = [
         { slot: "drivetrain.chain-tensioner", is: "none" },
       ],
       [{ slot: "frame", fact: "derailleur-mount", is: "stated" }],
+      [{ slot: "drivetrain.rear-derailleur", fact: "set-up", word: "direct-mount" }],
     ],
   }),
   defineSlot({
