@@ -30,8 +30,8 @@ export const cassette = defineKind({
       highest: 60,
     }),
     "body-spacer": length(
-      "Thickness of the spacer it needs behind it on the freehub body that it names; `none` when it needs none.",
-      { group: "Fit", lowest: 0.2, highest: 15, example: "1.85 mm" },
+      "Thickness of the spacer it needs behind it on the very freehub body that it names; left out, it needs none there.",
+      { group: "Fit", lowest: 0.2, highest: 15, example: "1 mm", omitted: "none" },
     ),
     "single-cogs": yesNo("Whether single steel cogs bear on the body's splines, which marks a soft body.", {
       group: "Fit",
