@@ -1,0 +1,109 @@
+import { beltLoop, centreDistanceFor } from "../../calculations/shared/chain-geometry.ts";
+import { fact, optional, slot } from "../../model/need.ts";
+import { inside } from "../../values/compare.ts";
+import { showInterval, showQuantity } from "../../values/show.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { dimensionOf } from "../shared/codes.ts";
+import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { swaps } from "../shared/swaps.ts";
+
+export default defineCheck({
+  code: "drivetrain/belt-length",
+  title: "The belt is taut within the movement of the axle",
+  severity: "error",
+  since: 1,
+  needs: () => ({
+    ...fittedRingNeeds,
+    belt: slot("drivetrain.chain"),
+    teeth: fact("drivetrain.chain", "teeth"),
+    pitch: optional(fact("drivetrain.chain", "pitch")),
+    family: optional(fact("drivetrain.chain", "drive-family")),
+    cogs: fact("drivetrain.cassette", "cogs"),
+    chainstay: fact("frame", "chainstay"),
+    dropout: optional(fact("frame", "dropout")),
+  }),
+  test(facts) {
+    const { belt, teeth, pitch, family, cogs, chainstay, dropout } = facts;
+    const rings = fittedRings(facts);
+    if (rings.state === "unknown") return cannotTell(rings);
+    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (dropout.state === "known" && dropout.value === "vertical") {
+      return notApplicable("neither axle nor cranks can be moved, which is found as such");
+    }
+    const ofFamily = family.state === "known" ? dimensionOf<number>(family.value, "pitch") : undefined;
+    const millimetres = pitch.state === "known" ? pitch.value : ofFamily;
+    if (millimetres === undefined)
+      return pitch.state === "unknown" ? cannotTell(pitch) : notApplicable("no pitch is stated");
+
+    const ring = rings.rings[0];
+    const sprocket = cogs.value[0] ?? 0;
+    const loop = `${teeth.value} t of ${showQuantity(millimetres, "length")} round ${ring.teeth} t and ${sprocket} t`;
+    const distance = centreDistanceFor(beltLoop(ring.teeth, sprocket, millimetres), teeth.value);
+    const reach = showInterval(chainstay.value, "length");
+    const others = [teeth, ring.fact, cogs, chainstay];
+    const mends = swaps("drivetrain.chain", ring.slot, "drivetrain.cassette");
+    if (distance === undefined) {
+      return fails(
+        `${loop} does not reach round both: fit a longer belt, a smaller ring or a smaller sprocket.`,
+        belt,
+        others,
+        mends,
+      );
+    }
+    if (inside(distance, chainstay.value)) {
+      return holds(
+        `${loop} is taut with a chainstay of ${showQuantity(distance, "length")}, and it can be set to ${reach}.`,
+        (chainstay.value.greatest - distance) / chainstay.value.greatest,
+      );
+    }
+    const fault = distance > chainstay.value.greatest ? "too long" : "too short";
+    return fails(
+      `${loop} is taut with a chainstay of ${showQuantity(distance, "length")}, but it can be set to ${reach} only, so the belt is ${fault}: fit a belt with another number of teeth, or another ring or sprocket.`,
+      belt,
+      others,
+      mends,
+    );
+  },
+  explanation:
+    "A belt comes in fixed numbers of teeth and cannot be shortened. With ring and sprocket given, each length is taut at " +
+    "one distance between the axes only, and the axle has to be movable to just there. It also has to come a little " +
+    "farther forward to put the belt on and a little farther back as it wears in. The distance follows from the geometry " +
+    "of a loop round two pitch circles; a belt's pitch runs along the circle and not along its chords, unlike a chain's.",
+  source: "open-belt geometry on the pitch circles, Machinery's Handbook (from memory) and re-derived",
+  examples: {
+    holds: `
+part frame example.frame "Frame" { chainstay: 430 to 450 mm; dropout: sliding }
+part belt example.belt "Belt 117" { teeth: 117 t; pitch: 11 mm }
+part belt-ring example.ring "Belt ring 50" { teeth: 50 t }
+part crankset example.crank "Crank" { rings: none }
+part sprocket example.cog "Sprocket 24" { cogs: 24 t }
+
+build example "The axle reaches" {
+  frame: example.frame
+  drivetrain {
+    chain: example.belt
+    chainring: example.ring
+    crankset: example.crank
+    cassette: example.cog
+  }
+}
+`,
+    fails: `
+part frame example.frame "Frame" { chainstay: 430 to 450 mm; dropout: sliding }
+part belt example.belt "Belt 122" { teeth: 122 t; pitch: 11 mm }
+part belt-ring example.ring "Belt ring 50" { teeth: 50 t }
+part crankset example.crank "Crank" { rings: none }
+part sprocket example.cog "Sprocket 24" { cogs: 24 t }
+
+build example "A belt too long" {
+  frame: example.frame
+  drivetrain {
+    chain: example.belt
+    chainring: example.ring
+    crankset: example.crank
+    cassette: example.cog
+  }
+}
+`,
+  },
+});

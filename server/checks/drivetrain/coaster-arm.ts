@@ -1,0 +1,59 @@
+import { fact, optional, setting, slot } from "../../model/need.ts";
+import { defineCheck, fails, notApplicable } from "../define.ts";
+import { armFixed } from "../shared/arm-fixed.ts";
+
+export default defineCheck({
+  code: "drivetrain/coaster-arm",
+  title: "The arm of a coaster brake is fixed to the frame",
+  severity: "error",
+  since: 1,
+  safety: true,
+  needs: () => ({
+    hub: slot("rear-wheel.hub"),
+    coaster: fact("rear-wheel.hub", "coaster-brake"),
+    fixed: optional(setting("rear-wheel.hub", "arm-fixed")),
+    forbids: optional(fact("frame", "forbids")),
+  }),
+  test({ hub, coaster, fixed, forbids }) {
+    if (!coaster.value) return notApplicable(`${hub.subject} has no coaster brake`);
+    if (forbids.state === "known" && forbids.value.includes("coaster-brake")) {
+      return fails(
+        `${forbids.subject} forbids a coaster brake, but ${hub.subject} has one: its arm would load a stay that is not made for it. Fit a hub without one.`,
+        hub,
+        [forbids, coaster],
+        [{ kind: "swap-part", slot: "rear-wheel.hub" }],
+      );
+    }
+    return armFixed(
+      hub,
+      coaster,
+      fixed,
+      "a coaster brake with an arm",
+      "the axle turns when the rider brakes, the brake does nothing and the wheel can come loose.",
+    );
+  },
+  explanation:
+    "A coaster brake presses shoes against the inside of the turning hub, and the whole braking force tries to turn the " +
+    "axle. A steel arm on the left end of the axle carries it to the chainstay, where a clip or a bolt holds it. Loose or " +
+    "left off, the axle turns in the dropouts: the brake fails at the first hard stop and the nuts unscrew. A frame " +
+    "whose maker forbids coaster brakes has stays too thin for that load. The build states arm-fixed at the hub.",
+  source: "common practice, no source",
+  caution:
+    "A coaster brake whose arm is loose does not brake and can let the wheel come out. It is checked before every first ride.",
+  examples: {
+    holds: `
+part hub example.hub "Back-pedal hub" { coaster-brake: yes }
+
+build example "The arm is clipped to the stay" {
+  rear-wheel.hub: example.hub { arm-fixed: yes }
+}
+`,
+    fails: `
+part hub example.hub "Back-pedal hub" { coaster-brake: yes }
+
+build example "The arm hangs loose" {
+  rear-wheel.hub: example.hub { arm-fixed: no }
+}
+`,
+  },
+});

@@ -1,0 +1,62 @@
+import { ringNeeds, ringsInUse } from "../../calculations/shared/rings-in-use.ts";
+import type { Installed } from "../../model/assembly.ts";
+import { type Facts, type Known, optional, slot, type Unknown } from "../../model/need.ts";
+import type { SlotPath } from "../../vocabulary/index.ts";
+
+/** A ring that the build turns, with what states its teeth and the part that it would be swapped with. */
+export interface FittedRing {
+  readonly teeth: number;
+  /** The fact that states the teeth: of the ring's own part, or of the crankset it comes with. */
+  readonly fact: Known;
+  readonly slot: SlotPath;
+  readonly part: Known<Installed>;
+}
+
+export type FittedRings =
+  /** From the largest to the smallest; never empty. */
+  | { readonly state: "known"; readonly rings: readonly [FittedRing, ...FittedRing[]] }
+  | Unknown
+  | { readonly state: "none" };
+
+/** What {@link fittedRings} reads. */
+export const fittedRingNeeds = {
+  ...ringNeeds,
+  crankset: optional(slot("drivetrain.crankset")),
+  outerPart: optional(slot("drivetrain.chainring")),
+  middlePart: optional(slot("drivetrain.middle-chainring")),
+  innerPart: optional(slot("drivetrain.inner-chainring")),
+};
+
+/** The rings in use, each with the part it belongs to. */
+export function fittedRings(facts: Facts<typeof fittedRingNeeds>): FittedRings {
+  const inUse = ringsInUse(facts);
+  if (inUse.state !== "known") return inUse;
+  const own = [
+    { fact: facts.ring, part: facts.outerPart, slot: "drivetrain.chainring" },
+    { fact: facts.middleRing, part: facts.middlePart, slot: "drivetrain.middle-chainring" },
+    { fact: facts.innerRing, part: facts.innerPart, slot: "drivetrain.inner-chainring" },
+  ] as const;
+  const left = own.flatMap(({ fact, part, slot: path }) =>
+    fact.state === "known" && part.state === "known" ? [{ teeth: fact.value, fact, part, slot: path as SlotPath }] : [],
+  );
+  const rings: FittedRing[] = [];
+  for (const teeth of inUse.rings) {
+    const index = left.findIndex((ring) => ring.teeth === teeth);
+    if (index >= 0) rings.push(...left.splice(index, 1));
+    else if (facts.crankRings.state === "known" && facts.crankset.state === "known") {
+      rings.push({ teeth, fact: facts.crankRings, part: facts.crankset, slot: "drivetrain.crankset" });
+    }
+  }
+  const [first, ...others] = rings;
+  return first ? { state: "known", rings: [first, ...others] } : { state: "none" };
+}
+
+/** The slots that rings stand in, each once, the largest ring's first. */
+export function ringSlots(rings: readonly FittedRing[]): readonly SlotPath[] {
+  return [...new Set(rings.map((ring) => ring.slot))];
+}
+
+/** The facts that state the rings, each once. */
+export function ringFacts(rings: readonly FittedRing[]): readonly Known[] {
+  return [...new Set(rings.map((ring) => ring.fact))];
+}
