@@ -21,6 +21,7 @@ export function boundsProblem(
   span: Span,
   field: string,
   show: (value: number) => string,
+  asWritten = "",
   fixes: readonly Fix[] = [],
 ): ValueProblem | undefined {
   const ends = [interval.least, interval.greatest].filter(Number.isFinite);
@@ -35,7 +36,7 @@ export function boundsProblem(
         : `between ${show(lowest)} and ${show(highest)}`;
   return error(
     "out-of-bounds",
-    `${field} cannot be ${show(outside)}: it is ${range}. Look for a slipped digit or a wrong unit.`,
+    `${field} cannot be ${asWritten}${show(outside)}: it is ${range}. Look for a slipped digit or a wrong unit.`,
     span,
     fixes,
   );

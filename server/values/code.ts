@@ -35,7 +35,7 @@ export function readCodes(
   const codes: Code[] = [];
   const written: string[] = [];
   for (const item of lists.items) {
-    const reading = oneCode(type.family, item, [], context);
+    const reading = oneCode(type.family, item, [], context, ", ");
     problems.push(...reading.problems);
     if (reading.value === undefined) continue;
     codes.push(reading.value);
@@ -62,6 +62,7 @@ function oneCode(
   tokens: readonly ValueToken[],
   found: readonly ValueProblem[],
   context: ReadContext,
+  joint?: string,
 ): Reading<Code> {
   const span = spanOf(tokens, context.span);
   const [first] = tokens;
@@ -71,16 +72,23 @@ function oneCode(
     if (code === "") return unread(undefined, [...found, error("missing", `${context.field} needs a code.`, span)]);
     return { value: { family, code }, written: writeCode(code), problems: found };
   }
-  return unread(undefined, [...found, severalWords(tokens, span, context)]);
+  return unread(undefined, [...found, severalWords(tokens, span, context, joint)]);
 }
 
-function severalWords(tokens: readonly ValueToken[], span: Span, context: ReadContext): ValueProblem {
+/** `joint` is what the words may have been meant to be joined with, where a list is allowed. */
+function severalWords(
+  tokens: readonly ValueToken[],
+  span: Span,
+  context: ReadContext,
+  joint: string | undefined,
+): ValueProblem {
   const words = tokens.map((token) => token.text);
   const size = /^(\d+(?:\.\d+)?) [xX×] (\d+(?:\.\d+)?)$/.exec(words.join(" "));
   const fixes = [];
   if (size !== null) fixes.push(replacement(span, `${size[1]}x${size[2]}`));
   if (tokens.every((token) => token.kind === "word" || token.kind === "text")) {
     fixes.push(replacement(span, quote(words.join(" "))));
+    if (joint !== undefined) fixes.push(replacement(span, words.map(writeCode).join(joint)));
   }
   const message = `${context.field} takes one code: ${excerpt(tokens)} is several words. A code with blanks stands in quotes.`;
   return error("several-words", message, span, fixes);

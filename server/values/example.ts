@@ -58,8 +58,8 @@ export function exampleOf(type: FieldType): string {
   }
 }
 
-/** Two digits where that is still a value of the field, else all of them. */
+/** As few digits as leave it a value of the field. */
 function exampleNumber(value: number, isPlausible: (value: number) => boolean): string {
-  const few = Number(value.toPrecision(2));
-  return roundedText(isPlausible(few) ? few : value);
+  const few = [1, 2, 3].map((digits) => Number(value.toPrecision(digits))).find(isPlausible);
+  return roundedText(few ?? value);
 }

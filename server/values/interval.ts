@@ -1,7 +1,17 @@
 import type { Span, ValueToken } from "../../grammar/tree.ts";
 import { greaterThan } from "./compare.ts";
 import { type Lexeme, lexemesOf, type NumberLexeme, type WordLexeme } from "./lexemes.ts";
-import { error, excerpt, listOf, type Reading, replacement, spanOf, type ValueProblem, warning } from "./problems.ts";
+import {
+  error,
+  excerpt,
+  type Fix,
+  listOf,
+  type Reading,
+  replacement,
+  spanOf,
+  type ValueProblem,
+  warning,
+} from "./problems.ts";
 import type { Interval, RangeRole } from "./types.ts";
 
 /**
@@ -71,7 +81,7 @@ export function readInterval(tokens: readonly ValueToken[], rules: IntervalRules
   let other: OperandReading | undefined;
   if (second !== undefined) {
     other = rules.operand(second, shape.first, shape.form === "tolerance" ? first : undefined);
-    // One missing unit is one problem, also when neither of the two numbers has it.
+    // A unit that both numbers lack is one problem.
     const reported = new Set(problems.map((found) => found.code));
     problems.push(
       ...other.problems.filter((found) => !(found.code === "value/missing-unit" && reported.has(found.code))),
@@ -205,19 +215,16 @@ function unreadableProblem(
   const next = lexemes[index];
   if (previous?.kind === "number" && next?.kind === "number") {
     const both = { start: previous.span.start, end: next.span.end };
-    const fixes = [];
-    if (/^\d{3}$/.test(next.text) && /^-?\d{1,3}$/.test(previous.text)) {
+    const unsigned = next.text.replace(/^[-+\u2010-\u2015\u2212]/, "");
+    const isAllThereIs = lexemes.filter((lexeme) => lexeme.kind === "number").length === 2;
+    const fixes: Fix[] = [];
+    if (isAllThereIs && /^\d{3}$/.test(next.text) && /^-?\d{1,3}$/.test(previous.text)) {
       fixes.push(replacement(both, `${previous.text}${next.text}`));
     }
-    if (rules.role !== "exact") {
-      fixes.push(replacement(both, `${previous.text} to ${next.text.replace(/^[-+\u2010-\u2015\u2212]/, "")}`));
-    }
-    return error(
-      "two-numbers",
-      `Two numbers stand side by side: ${previous.text} and ${next.text}. A range is written ${previous.text} to ${next.text.replace(/^[-+\u2010-\u2015\u2212]/, "")}.`,
-      both,
-      fixes,
-    );
+    const range = `${previous.text} to ${unsigned}`;
+    if (isAllThereIs && rules.role !== "exact") fixes.push(replacement(both, range));
+    const message = `Two numbers stand side by side: ${excerpt(previous.text)} and ${excerpt(next.text)}. A range is written ${excerpt(range)}.`;
+    return error("two-numbers", message, both, fixes);
   }
   const comma = lexemes.find((lexeme) => lexeme.kind === "comma");
   if (comma !== undefined) {

@@ -29,8 +29,8 @@ const vulgarFractions: Readonly<Record<string, string>> = {
 /** Where a number can start in a word, without its sign. Sticky: set `lastIndex`. */
 export const numberPattern = /\d+[-\u2010-\u2015\u2212]\d+\/\d+|\d+\/\d+|\d*[¼½¾⅛⅜⅝⅞]|\d+(?:[.,'’_]\d+)*|\.\d+/y;
 
-/** Digits with a value past this are no measurement. */
-const greatestNumber = 1e15;
+/** What is greater is no measurement, and could grow past all numbers when its unit is converted. */
+const greatestNumber = 1e30;
 
 function number(value: number, text: string, isFraction: boolean): NumberReading | undefined {
   return Number.isFinite(value) && Math.abs(value) <= greatestNumber ? { value, text, isFraction } : undefined;

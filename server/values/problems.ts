@@ -42,6 +42,9 @@ export interface Reading<Value> {
   readonly problems: readonly ValueProblem[];
 }
 
+/** Longer ones only come of pasted rubbish. */
+const longestMessage = 500;
+
 function problem(
   severity: "error" | "warning",
   code: string,
@@ -52,7 +55,7 @@ function problem(
   const [fix, ...otherFixes] = fixes;
   return {
     code: `value/${code}`,
-    message,
+    message: message.length > longestMessage ? `${message.slice(0, longestMessage - 1)}…` : message,
     span,
     severity,
     ...(fix === undefined ? {} : { fix }),
@@ -71,7 +74,7 @@ export function warning(code: string, message: string, span: Span, fixes: readon
 }
 
 /** The fix that puts `text` in the place of `span`. */
-export function replacement(span: Span, text: string, title = `Write ${text}`): Fix {
+export function replacement(span: Span, text: string, title = `Write ${excerpt(text)}`): Fix {
   return { title, changes: [{ span, text }] };
 }
 

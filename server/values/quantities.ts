@@ -3,7 +3,7 @@ import { exampleOf } from "./example.ts";
 import { type Operand, type OperandReading, readInterval } from "./interval.ts";
 import { lexemesOf, type WordLexeme } from "./lexemes.ts";
 import { splitAtCommas } from "./lists.ts";
-import { error, type ReadContext, type Reading, replacement, unread, type ValueProblem } from "./problems.ts";
+import { error, excerpt, type ReadContext, type Reading, replacement, unread, type ValueProblem } from "./problems.ts";
 import { readOperand } from "./quantity.ts";
 import type { QuantitiesType } from "./types.ts";
 import { withUnit } from "./write-number.ts";
@@ -20,9 +20,9 @@ export function readQuantities(
   const read: OperandReading[] = [];
   const unitsAfter = unitsFollowing(lists.items);
   for (const [index, item] of lists.items.entries()) {
-    const glued = gluedList(item);
-    if (glued !== undefined) {
-      problems.push(glued);
+    const glued = gluedLists(item);
+    if (glued.length > 0) {
+      problems.push(...glued);
       continue;
     }
     let operandReading: OperandReading | undefined;
@@ -77,10 +77,12 @@ function unitsFollowing(items: readonly (readonly ValueToken[])[]): (WordLexeme 
 }
 
 /** `1180,1150 N`: in a list, a comma between digits lacks its blank. */
-function gluedList(item: readonly ValueToken[]): ValueProblem | undefined {
-  const token = item.find((one) => one.kind === "word" && /^\d+(?:\.\d+)?(?:,\d+(?:\.\d+)?)+/.test(one.text));
-  if (token === undefined) return undefined;
-  const spaced = token.text.replace(/(?<=\d),(?=\d)/g, ", ");
-  const message = `A list has a blank after each comma: ${spaced.length > 60 ? `${spaced.slice(0, 59)}…` : spaced}.`;
-  return error("glued-list", message, token.span, [replacement(token.span, spaced)]);
+function gluedLists(item: readonly ValueToken[]): ValueProblem[] {
+  return item
+    .filter((token) => token.kind === "word" && /^\d+(?:\.\d+)?(?:,\d+(?:\.\d+)?)+/.test(token.text))
+    .map((token) => {
+      const spaced = token.text.replace(/(?<=\d),(?=\d)/g, ", ");
+      const message = `A list has a blank after each comma: ${excerpt(spaced)}.`;
+      return error("glued-list", message, token.span, [replacement(token.span, spaced)]);
+    });
 }

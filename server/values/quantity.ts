@@ -85,6 +85,7 @@ export function readQuantity(
     span,
     context.field,
     (value) => withUnit(roundedText(fromBase(value, usual)), usual.symbol),
+    isRange || first.unit === usual.symbol ? "" : `${written}, which is `,
     isRange ? [] : unitSlips(type, first, interval.least, span),
   );
   if (slip !== undefined) return unread(written, [...reading.problems, slip]);
@@ -102,7 +103,7 @@ export function readOperand(
   const { value, text, problems } = operandNumber(operand);
   const unitWord = operand.unit ?? inherited?.unit;
   if (unitWord === undefined) {
-    if (value !== undefined) problems.push(missingUnit(type, operand, text, value, field));
+    if (value !== undefined) problems.push(missingUnit(type, operand, inherited, text, value, field));
     return { text, unit: "", problems };
   }
   const found = unitBySpelling(unitWord.text) ?? unitByLooseSpelling(unitWord.text);
@@ -154,19 +155,21 @@ function unitNames(type: UnitsOfField): string {
 function missingUnit(
   type: UnitsOfField & Bounds,
   operand: Operand,
+  other: Operand | undefined,
   text: string,
   value: number,
   field: string,
 ): ValueProblem {
+  // One unit after the last number serves both.
+  const end = Math.max(operand.span.end, other?.span.end ?? 0);
   const plausible = unitsFor(type).filter((unit) => inBounds(type, toBase(value, unit)));
   const fixes = plausible.slice(0, 4).map((unit) => {
-    const right = withUnit(text, unit.symbol);
-    return replacement(operand.span, right, `Write ${right} (${unit.name})`);
+    const title = `Add the unit ${unit.symbol} (${unit.name})`;
+    return replacement({ start: end, end }, withUnit("", unit.symbol), title);
   });
-  const { title } = dimensions[type.dimension];
   return error(
     "missing-unit",
-    `${field} is ${withArticle(title)} and needs a unit after ${text}: ${unitNames(type)}.`,
+    `${field} is ${withArticle(dimensions[type.dimension].title)} and needs a unit after ${excerpt(text)}: ${unitNames(type)}.`,
     operand.span,
     fixes,
   );
@@ -184,7 +187,7 @@ function unknownUnit(type: UnitsOfField, text: string, span: Span, field: string
   if (near.length === 0 && type.dimension === "volume" && /^fl/i.test(text)) near.push("fl-oz-us", "fl-oz-imp");
   return error(
     "unknown-unit",
-    `${excerpt(text)} is not a unit. ${field} is ${withArticle(dimensions[type.dimension].title)}: ${unitNames(type)}.${didYouMean(near)}`,
+    `${excerpt(text)} is not a unit; ${field} is ${withArticle(dimensions[type.dimension].title)}, written in ${unitNames(type)}.${didYouMean(near)}`,
     span,
     near.map((symbol) => replacement(span, symbol)),
   );
@@ -204,7 +207,7 @@ function wrongDimension(
   );
   return error(
     "wrong-dimension",
-    `${withUnit(excerpt(text), found.symbol)} is ${withArticle(dimensions[found.dimension].title)}, but ${field} is ${withArticle(wanted)}: ${unitNames(type)}.`,
+    `${withUnit(excerpt(text), found.symbol)} is ${withArticle(dimensions[found.dimension].title)}, but ${field} is ${withArticle(wanted)}, written in ${unitNames(type)}.`,
     span,
     fixes,
   );

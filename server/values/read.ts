@@ -39,11 +39,12 @@ export function readValue(
   const stated = withoutBrackets(tokens);
   const special = stated.length === 0 ? missing(type, known) : statedAbsence(type, stated, known);
   if (special !== undefined) return special;
-  const alternates = alternatesProblem(type, stated, known);
-  if (alternates !== undefined) return alternates;
+  const refused = quotedNumber(type, stated, known) ?? alternatesProblem(type, stated, known);
+  if (refused !== undefined) return refused;
   const reading = dispatch(type, stated, known);
+  const isWrong = type.type !== "text" && reading.problems.some((problem) => problem.severity === "error");
   return {
-    ...(reading.value === undefined ? {} : { value: reading.value }),
+    ...(reading.value === undefined || isWrong ? {} : { value: reading.value }),
     written: reading.written || plainText(stated),
     problems: reading.problems,
   };
@@ -124,6 +125,19 @@ function statedAbsence(type: FieldType, tokens: readonly ValueToken[], context: 
     return { written: token.text, problems: [error("unknown", message, token.span)] };
   }
   return undefined;
+}
+
+const typesOfNumbers = new Set(["quantity", "quantities", "count", "number", "teeth", "money"]);
+
+/** `"12 mm"`: a number in quotes, as in other languages. */
+function quotedNumber(type: FieldType, tokens: readonly ValueToken[], context: ReadContext): ReadResult | undefined {
+  const [token] = tokens;
+  if (tokens.length !== 1 || token?.kind !== "text" || !typesOfNumbers.has(type.type)) return undefined;
+  const content = token.text.trim();
+  const isSafe = content !== "" && !/["{}()[\];:]|\/\//.test(content);
+  const message = `${context.field} is written without quotes, like ${exampleOf(type)}.`;
+  const fixes = isSafe ? [replacement(token.span, content)] : [];
+  return { written: plainText(tokens), problems: [error("quoted-number", message, token.span, fixes)] };
 }
 
 /** `a or b` names alternates of a part, and of nothing else. */

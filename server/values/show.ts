@@ -92,16 +92,26 @@ export function showPair(
 /** Several quantities shown in one unit, with as many decimals as it takes to tell the different ones apart. */
 export function showSeveral(values: readonly number[], dimension: DimensionName, options: ShowOptions = {}): string[] {
   const unit = shownUnit(dimension, values, options);
-  const usual = options.digits ?? Math.max(0, ...values.map((value) => decimalsFor(fromBase(value, unit), unit)));
+  const usual =
+    decimalsAsked(options.digits) ?? Math.max(0, ...values.map((value) => decimalsFor(fromBase(value, unit), unit)));
   let digits = usual;
   const sorted = [...values].sort((a, b) => a - b);
-  const different = sorted.flatMap((value, index): [number, number][] => {
-    const next = sorted[index + 1];
-    return next === undefined || equal(value, next) ? [] : [[value, next]];
-  });
-  while (digits < mostDecimals && different.some(([a, b]) => one(a, unit, digits) === one(b, unit, digits)))
-    digits += 1;
-  return values.map((value) => showQuantity(value, dimension, { ...options, unit: unit.symbol, digits }));
+  // Equal ones are shown as the least of them, or rounding could part them.
+  const shownAs = new Map<number, number>();
+  let least: number | undefined;
+  for (const value of sorted) {
+    if (least === undefined || !equal(least, value)) least = value;
+    shownAs.set(value, least);
+  }
+  const different = [...new Set(shownAs.values())];
+  const areAlike = () =>
+    different.some(
+      (value, index) => index > 0 && one(value, unit, digits) === one(different[index - 1] ?? 0, unit, digits),
+    );
+  while (digits < mostDecimals && areAlike()) digits += 1;
+  return values.map((value) =>
+    showQuantity(shownAs.get(value) ?? value, dimension, { ...options, unit: unit.symbol, digits }),
+  );
 }
 
 /** A sum with the decimals of its currency. */
@@ -206,6 +216,13 @@ function decimalsFor(value: number, unit: Unit): number {
   return Math.max(0, Math.min(most, significantDigits - wholeDigits(value)));
 }
 
+/** Decimals that can be counted up from: whole, and from none to the most. */
+function decimalsAsked(digits: number | undefined): number | undefined {
+  return digits === undefined || Number.isNaN(digits)
+    ? undefined
+    : Math.min(Math.max(Math.trunc(digits), 0), mostDecimals);
+}
+
 function number(value: number, unit: Unit, digits: number | undefined): string {
   const inUnit = fromBase(value, unit);
   return decimalText(inUnit, digits ?? decimalsFor(inUnit, unit));
@@ -218,7 +235,7 @@ function one(value: number, unit: Unit, digits: number | undefined): string {
 function oneInterval(interval: Interval, unit: Unit, digits: number | undefined): string {
   // The finer of the two ends decides, and the two never look the same when they are not.
   const ends = [interval.least, interval.greatest].filter(Number.isFinite);
-  let places = digits ?? Math.max(0, ...ends.map((end) => decimalsFor(fromBase(end, unit), unit)));
+  let places = decimalsAsked(digits) ?? Math.max(0, ...ends.map((end) => decimalsFor(fromBase(end, unit), unit)));
   if (ends.length === 2 && !isSingle(interval)) {
     while (places < mostDecimals && number(interval.least, unit, places) === number(interval.greatest, unit, places)) {
       places += 1;
