@@ -1,7 +1,8 @@
 // What every script needs before it can start: the packages of package-lock.json installed, and the toolchain's own Node.
 // This file runs under whatever Node and npm a machine has (Node 18 or later), so it uses nothing newer.
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync } from "node:fs";
+import { createHash } from "node:crypto";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -34,6 +35,18 @@ function isInstalled(folder) {
   return Object.keys(present).every((path) => wanted[path] !== undefined);
 }
 
+const digestOfLock = (folder) =>
+  createHash("sha256")
+    .update(readFileSync(join(folder, "package-lock.json")))
+    .digest("hex");
+
+const stampOf = (folder) => join(folder, "node_modules", ".installed-from-lock");
+
+/** Whether we installed from this very lock file: then nothing more can be had from it by installing again. */
+function hasStamp(folder) {
+  return existsSync(stampOf(folder)) && readFileSync(stampOf(folder), "utf8") === digestOfLock(folder);
+}
+
 /**
  * Runs npm in a folder, with its output shown only when it fails.
  * @returns the exit code and everything npm said.
@@ -54,11 +67,12 @@ export function npm(folder, commandArguments) {
  * @returns nothing when the packages are there, otherwise what npm said.
  */
 export function install(folder, label) {
-  if (isInstalled(folder)) return undefined;
+  if (hasStamp(folder) || isInstalled(folder)) return undefined;
   const started = Date.now();
   console.log(`Installing ${label} (first run, or package-lock.json has changed) ...`);
   const { code, output } = npm(folder, ["ci", "--no-audit", "--no-fund"]);
   if (code !== 0) return output;
+  writeFileSync(stampOf(folder), digestOfLock(folder));
   console.log(`Installed ${label} in ${((Date.now() - started) / 1000).toFixed(0)} s.`);
   return undefined;
 }
