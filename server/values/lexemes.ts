@@ -107,10 +107,12 @@ function splitWord(token: ValueToken, lexemes: Lexeme[]): void {
     lexemes.push({ kind: "word", text, span: token.span });
     return;
   }
-  // A word's characters are the source's own, so a place in the word is a place in the source.
+  // A word mostly has the source's own characters. Where the language has put a number right (`3,200kg`) it is shorter;
+  // the first piece is the one put right, so places are counted from the end.
+  const put = token.span.end - text.length;
   const spanOfPart = (start: number, end: number): Span => ({
-    start: token.span.start + start,
-    end: token.span.start + end,
+    start: start === 0 ? token.span.start : Math.max(put + start, token.span.start),
+    end: Math.max(put + end, token.span.start),
   });
   let index = 0;
   while (index < text.length) {

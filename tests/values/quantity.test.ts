@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { parseDeclaration } from "../../grammar/parse.ts";
+import { readValue } from "../../server/values/read.ts";
 import type { Interval, QuantityType } from "../../server/values/types.ts";
-import { codesOf, read } from "./tokens.ts";
+import { applied, codesOf, read, tokensOf } from "./tokens.ts";
 
 const torque: QuantityType<"exact"> = { type: "quantity", dimension: "torque", role: "exact" };
 const torqueRange: QuantityType<"allowed"> = { type: "quantity", dimension: "torque", role: "allowed" };
@@ -194,5 +196,50 @@ describe("fixes that name units", () => {
   it("offers what a slipped unit would have to be", () => {
     const type: QuantityType<"exact"> = { ...length, lowest: 20, highest: 40 };
     expect(read(type, "31.8 cm").problems[0]?.fix?.changes[0]?.text).toBe("31.8 mm");
+  });
+});
+
+describe("with the language in front", () => {
+  function tokensInFile(value: string) {
+    const text = `part stem moor.stub {\n  it: ${value}\n}\n`;
+    const entry = parseDeclaration(text).block?.entries[0];
+    const start = text.indexOf(value);
+    if (entry?.form !== "field") throw new Error("no field was parsed");
+    return entry.value.tokens.map((token) => ({
+      ...token,
+      span: { start: token.span.start - start, end: token.span.end - start },
+    }));
+  }
+
+  it.each([
+    "40 N·m",
+    "40Nm",
+    "4–6 N·m",
+    "4..6Nm",
+    "<=5 N·m",
+    ">= 20 mm",
+    "27.2±0.05mm",
+    "1 1/8 in",
+    "9/16in",
+    "1180, 1150, 1210 N",
+    "GBP 184.00",
+    "£184",
+    "10-12-14 t",
+    "ZS44/28.6",
+    '"say \\"when\\""',
+    "#2f5d50",
+    "2027-03-31",
+    "73.5°",
+    "rear-brake.lever",
+  ])("%s has the tokens that these tests give it", (value) => {
+    expect(tokensInFile(value)).toEqual(tokensOf(value));
+  });
+
+  it("places a unit rightly in a word whose number the language has put right", () => {
+    const tokens = tokensInFile("3,200nm");
+    expect(tokens.map((token) => token.text)).toEqual(["3200nm"]);
+    const [problem] = readValue(torque, tokens, { field: "it" }).problems;
+    expect(problem?.code).toBe("value/unit-capitals");
+    expect(applied("3,200nm", problem?.fix ?? { title: "", changes: [] })).toBe("3,200N·m");
   });
 });
