@@ -5,7 +5,7 @@
  * parser reads them as if they had been typed that way.
  */
 
-import type { Statement } from "./layout.ts";
+import type { Statement, StatementBlock } from "./layout.ts";
 import { makeToken, retype, type Token } from "./lexer.ts";
 import * as types from "./tokens.ts";
 import type { Span, SyntaxProblem, TextChange } from "./tree.ts";
@@ -119,11 +119,29 @@ function joinDashes(text: string, statements: readonly Statement[], problems: Sy
 /** The head of an entry as it is meant, ready for the parser. */
 export function mendEntry(text: string, statement: Statement, problems: SyntaxProblem[]): Token[] {
   let tokens = [...statement.tokens];
+  tokens = mendStart(tokens, statement.block !== undefined, problems);
   tokens = mendDash(tokens, problems);
   tokens = mendKey(tokens, problems);
-  tokens = mendColon(tokens, statement.block !== undefined, problems);
+  tokens = mendColon(tokens, statement.block, problems);
   tokens = mendBrackets(text, tokens, problems);
   return mendTrailingComma(tokens, problems);
+}
+
+/** Signs before the key. A line such as `: 116` has no key at all, which the parser says. */
+function mendStart(tokens: Token[], hasBlock: boolean, problems: SyntaxProblem[]): Token[] {
+  const key = tokens.findIndex((token) => token.tokenType === types.Word || token.tokenType === types.Text);
+  if (key <= 0) return tokens;
+  if (!hasBlock && !tokens.slice(key).some((token) => token.tokenType === types.Colon)) return tokens;
+  const span = { start: tokens[0]!.span.start, end: tokens[key - 1]!.span.end };
+  report(
+    problems,
+    "unexpected",
+    span,
+    `An entry starts with its key. Expected nothing before \`${tokens[key]!.text}\`, as in \`links: 116\`.`,
+    "Remove what stands before the key",
+    { span: { start: span.start, end: tokens[key]!.span.start }, text: "" },
+  );
+  return tokens.slice(key);
 }
 
 function mendDash(tokens: Token[], problems: SyntaxProblem[]): Token[] {
@@ -166,7 +184,7 @@ function mendKey(tokens: Token[], problems: SyntaxProblem[]): Token[] {
 }
 
 /** `key = value`, `key value`, `key: {`. */
-function mendColon(tokens: Token[], hasBlock: boolean, problems: SyntaxProblem[]): Token[] {
+function mendColon(tokens: Token[], block: StatementBlock | undefined, problems: SyntaxProblem[]): Token[] {
   const [key, second, third] = tokens;
   if (key === undefined || key.tokenType !== types.Word) return tokens;
   if (second === undefined) return tokens;
@@ -186,7 +204,9 @@ function mendColon(tokens: Token[], hasBlock: boolean, problems: SyntaxProblem[]
     return [key, colon, ...tokens.slice(tokens.indexOf(assigned) + 1)];
   }
   if (second.tokenType === types.Colon) {
-    if (tokens.length > 2 || !hasBlock) return tokens;
+    if (tokens.length > 2 || block === undefined) return tokens;
+    // Without a brace the layout has already asked for one in place of the colon.
+    if (!block.opened) return [key];
     report(
       problems,
       "colon-before-brace",

@@ -19,6 +19,8 @@ export interface Statement {
   /** Without braces and semicolons. Empty only where a block stands without anything before it. */
   readonly tokens: Token[];
   block?: StatementBlock;
+  /** Its block is beyond the nesting limit, which has been reported. */
+  isCut?: boolean;
 }
 
 export interface StatementBlock {
@@ -85,6 +87,7 @@ class LayoutReader {
   private lineNumber = 0;
   private lastEnd = 0;
   private justClosed = false;
+  private runEnd = 0;
 
   constructor(text: string, tokens: readonly Token[]) {
     this.text = text;
@@ -101,7 +104,7 @@ class LayoutReader {
     for (this.lineNumber = 0; this.lineNumber < this.lines.length; this.lineNumber++) {
       this.readLine(this.lines[this.lineNumber]!);
     }
-    while (this.frames.length > 0) this.closeMissing();
+    while (this.frames.length > 0) this.closeMissing(true);
     return { statements: this.outside, problems: this.problems };
   }
 
@@ -164,9 +167,7 @@ class LayoutReader {
       return;
     }
     if (this.balanced) return;
-    const outward = this.lines[this.nextOutward[previous.line]!];
-    if (outward === undefined || outward.indent !== previous.indent) return;
-    if (this.tokens[outward.first]!.tokenType !== CloseBrace) return;
+    if (!this.closesBelow(previous.line, previous.indent)) return;
     this.problems.push({
       code: "language/missing-opening-brace",
       message: "Expected `{` at the end of this line: the lines below it belong to it and a `}` follows them.",
@@ -198,6 +199,17 @@ class LayoutReader {
   }
 
   private open(token: Token, index: number, line: Line): void {
+    const afterBrace = index > line.first && this.tokens[index - 1]!.tokenType === OpenBrace;
+    if (!this.balanced && afterBrace && this.frames.length < nestingLimit) {
+      this.problems.push({
+        code: "language/stray-brace",
+        message: "This `{` opens nothing. Expected an entry here, or the end of the line.",
+        span: token.span,
+        severity: "error",
+        fix: { title: "Remove the `{`", changes: [{ span: token.span, text: "" }] },
+      });
+      return;
+    }
     let owner = this.current;
     let indent = line.indent;
     if (owner === undefined) {
@@ -232,7 +244,8 @@ class LayoutReader {
     }
     this.finishStatement();
     this.justClosed = false;
-    const follows = index + 1 < line.last;
+    const follows = this.afterOpenBraces(index) < line.last;
+    const endsHere = follows && !this.balanced && !this.goesOnBelow(indent);
     const partner = this.partners.get(index);
     const staysOnLine = partner !== undefined && partner < line.last;
     if (this.balanced && follows && !staysOnLine && this.frames.length < nestingLimit) {
@@ -252,9 +265,18 @@ class LayoutReader {
     this.push(owner, token.span.start, {
       indent,
       openBrace: token,
-      endsOnLine: follows && !this.balanced ? this.lineNumber : -1,
-      oneLine: follows && (staysOnLine || !this.balanced),
+      endsOnLine: endsHere ? this.lineNumber : -1,
+      oneLine: follows && (this.balanced ? staysOnLine : endsHere),
     });
+  }
+
+  /** The index of the first token after a run of opening braces. */
+  private afterOpenBraces(index: number): number {
+    if (this.runEnd <= index) {
+      this.runEnd = index + 1;
+      while (this.tokens[this.runEnd]?.tokenType === OpenBrace) this.runEnd++;
+    }
+    return this.runEnd;
   }
 
   private push(
@@ -271,6 +293,7 @@ class LayoutReader {
       oneLine: how.oneLine ?? false,
     };
     if (depth >= nestingLimit) {
+      owner.isCut = true;
       if (depth === nestingLimit) {
         const last = how.openBrace?.span ?? { start, end: start };
         this.problems.push({
@@ -326,6 +349,18 @@ class LayoutReader {
     return next.indent === frame.indent && this.tokens[next.first]!.tokenType === CloseBrace;
   }
 
+  /** The first line after the given one that is indented no deeper is a `}` at the given indentation. */
+  private closesBelow(line: number, indent: number): boolean {
+    const outward = this.lines[this.nextOutward[line]!];
+    return outward?.indent === indent && this.tokens[outward.first]!.tokenType === CloseBrace;
+  }
+
+  /** Deeper lines follow the current one, and then a `}` at its own indentation. */
+  private goesOnBelow(indent: number): boolean {
+    const next = this.lines[this.lineNumber + 1];
+    return next !== undefined && next.indent > indent && this.closesBelow(this.lineNumber, indent);
+  }
+
   private closeWith(token: Token): void {
     const frame = this.frames.pop()!;
     frame.block.close = token;
@@ -334,7 +369,8 @@ class LayoutReader {
     this.justClosed = true;
   }
 
-  private closeMissing(): void {
+  /** A block that is still open where the text ends reaches to there, so that what is typed next belongs to it. */
+  private closeMissing(atEnd = false): void {
     const frame = this.frames.pop()!;
     this.previous = undefined;
     if (frame.dedent !== undefined) {
@@ -343,7 +379,7 @@ class LayoutReader {
       return;
     }
     const end = Math.max(this.lastEnd, frame.block.end);
-    frame.block.end = end;
+    frame.block.end = atEnd ? this.text.length : end;
     if (frame.depth >= nestingLimit) return;
     const sameLine = frame.endsOnLine >= 0;
     const brace = sameLine ? " }" : `\n${" ".repeat(frame.indent)}}`;

@@ -1,6 +1,7 @@
 /** The syntax tree of one declaration's text, whatever state it is in. Nothing here throws on any text. */
 
 import { closest, distance } from "fastest-levenshtein";
+import { skipBlanks } from "./characters.ts";
 import { parseExpression } from "./expression-parser.ts";
 import {
   headerWords,
@@ -15,7 +16,7 @@ import {
 import { layOut, type Statement, type StatementBlock } from "./layout.ts";
 import { type LexedText, lex, type Token, valueToken } from "./lexer.ts";
 import { type EntryParts, type HeaderParts, parseStatement } from "./parser.ts";
-import { declarationKeywordAt, findHeader } from "./split.ts";
+import { declarationKeywordAt, findHeader, split } from "./split.ts";
 import * as types from "./tokens.ts";
 import {
   type BlockTree,
@@ -53,7 +54,17 @@ const expressionKeys: ReadonlySet<string> = new Set(["when", "require", "let"]);
 export function parseDeclaration(text: string): DeclarationTree {
   const headerStart = findHeader(text);
   if (headerStart < 0) return emptyDeclaration(text);
-  return new DeclarationReader(text, headerStart).read();
+  const before = text.slice(0, headerStart);
+  if (/^[\s\ufeff]*$/.test(before) || holdsOnlyComments(before)) return new DeclarationReader(text, headerStart).read();
+  // Not the text of one chunk. What stands before the declaration is reported, and blanked so that it cannot enclose it.
+  const start = split(text).find((chunk) => chunk.keyword !== undefined)!.start;
+  const blanked = text.slice(0, start).replace(/[^\r\n]/g, " ") + text.slice(start);
+  const tree = new DeclarationReader(blanked, headerStart).read();
+  return { ...tree, problems: finishProblems([...parseStray(text.slice(0, start)), ...tree.problems]) };
+}
+
+function holdsOnlyComments(text: string): boolean {
+  return text.split(/[\r\n]/).every((line) => /^[\s\ufeff]*($|\/\/)/.test(line));
 }
 
 /** The problems of text that belongs to no declaration: anything but blanks and comments. */
@@ -297,6 +308,7 @@ class DeclarationReader {
 
   private readEntry(statement: Statement, depth: number, isExpressionBlock: boolean): EntryTree | undefined {
     const { tokens, block } = statement;
+    if (statement.isCut === true && tokens.length < 2) return undefined;
     if (tokens.length === 0) {
       this.report(
         "missing-key",
@@ -318,7 +330,7 @@ class DeclarationReader {
     const parts: ConditionParts | undefined = isExpression ? this.parseCondition(mended) : this.parseField(mended);
     if (parts === undefined) return undefined;
     const path = this.readPath(parts.key);
-    const value = parts.value ?? emptyValue(parts.colon?.span.end ?? path.span.end);
+    const value = parts.value ?? this.emptyValue(parts.colon?.span.end ?? path.span.end);
     const tree = block === undefined ? undefined : this.readBlock(block, depth + 1, false);
     const end = block?.end ?? Math.max(value.span.end, statement.tokens.at(-1)!.span.end);
     return {
@@ -409,13 +421,18 @@ class DeclarationReader {
     const named = alternates.filter((alternate) => alternate.length > 0);
     const value =
       values.length === 0
-        ? emptyValue(colon.span.end)
+        ? this.emptyValue(colon.span.end)
         : {
             alternates: named.length === 0 ? [[]] : named,
             tokens: values,
             span: { start: values[0]!.span.start, end: values.at(-1)!.span.end },
           };
     return { key: valueToken(key), colon: valueToken(colon), value };
+  }
+
+  /** A value that is still missing reaches over the blanks after its colon: the cursor stands there to type it. */
+  private emptyValue(start: number): ValueTree {
+    return { alternates: [[]], tokens: [], span: { start, end: skipBlanks(this.text, start) } };
   }
 
   private readPath(token: ValueToken): PathTree {
@@ -506,10 +523,6 @@ function nameFromTitle(
     .replace(/^-+|-+$/g, "");
   if (name === "") return undefined;
   return { title: `Name it ${name}`, changes: [{ span: { start: at, end: at }, text: ` ${name}` }] };
-}
-
-function emptyValue(at: number): ValueTree {
-  return { alternates: [[]], tokens: [], span: { start: at, end: at } };
 }
 
 function oneAlternate(value: ValueTree): ValueTree {

@@ -31,8 +31,8 @@ interface Pattern {
   readonly include?: string;
 }
 
-/** A character of a word, as in characters.ts. */
-const wordCharacter = '[^\\s{}()\\[\\];:<>="]';
+/** A character of a word, as in characters.ts, but for the comma that an unmended number may hold. */
+const wordCharacter = '[^\\s{}()\\[\\];:<>=",]';
 const startOfWord = `(?<!${wordCharacter})`;
 const endOfWord = `(?!${wordCharacter})`;
 const word = `${wordCharacter}+`;
@@ -42,7 +42,7 @@ function anyOf(words: readonly string[]): string {
   const escaped = [...new Set(words)]
     .filter((each) => each !== "" && !/\s/.test(each))
     .sort((left, right) => right.length - left.length || (left < right ? -1 : 1))
-    .map((each) => each.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&"));
+    .map((each) => each.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
   return escaped.length === 0 ? "(?!)" : `(?:${escaped.join("|")})`;
 }
 
