@@ -61,6 +61,11 @@ export const crankset = defineKind({
       lowest: 110,
       highest: 260,
     }),
+    "arm-inside": length("From the centre plane to the inner face of the cranks where they pass the stays.", {
+      group: "Clearance",
+      lowest: 40,
+      highest: 140,
+    }),
     "pedal-thread": code("pedal-thread", "Thread of the pedal eyes; the left one is left-handed.", {
       essential: true,
       group: "Fit",

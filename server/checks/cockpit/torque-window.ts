@@ -1,0 +1,185 @@
+import type { Installed } from "../../model/assembly.ts";
+import type { Known, Maybe, Need } from "../../model/need.ts";
+import type { ResolvedCode } from "../../model/standard.ts";
+import { overlap } from "../../values/compare.ts";
+import { showInterval } from "../../values/show.ts";
+import type { Interval } from "../../values/types.ts";
+import { type Joint, jointTable, type SlotPath } from "../../vocabulary/index.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { clampForm } from "../shared/controls.ts";
+import { anyFact, anySetting, anySlot, type End, readEnd } from "../shared/end.ts";
+import { jointNamed } from "../shared/mating.ts";
+import { both } from "../shared/sentence.ts";
+import { swaps } from "../shared/swaps.ts";
+
+/** A torque that a part states for a joint. */
+interface Stated {
+  readonly slot: SlotPath;
+  readonly field: string;
+}
+
+function torques(joint: Joint): readonly Stated[] {
+  return [
+    ...joint.ends.flatMap(({ slot, torque }) => (torque === undefined ? [] : [{ slot, field: torque }])),
+    ...(joint.alsoTorque ?? []),
+  ];
+}
+
+/** Joints in which more than one part may state a torque: the others have nothing to agree with. */
+const joints = jointTable
+  .filter((joint) => joint.nature === "fastened" && torques(joint).length > 1)
+  .map((joint) => ({ name: joint.name, joint }));
+
+type TorqueNeeds = Record<`part ${number}`, Need<Installed, true>> &
+  Record<`torque ${number}`, Need<Interval, true>> & {
+    readonly one: Need<unknown, true>;
+    readonly other: Need<unknown, true>;
+    readonly onePart: Need<Installed, true>;
+    readonly otherPart: Need<Installed, true>;
+    readonly insteadOne: Need<unknown, true>;
+    readonly insteadOther: Need<unknown, true>;
+    readonly shared: Need<string, true>;
+    readonly adapter: Need<Installed, true>;
+    readonly held: Need<string, true>;
+  };
+
+export default defineCheck({
+  code: "cockpit/torque-window",
+  title: "Some torque suits every part of a joint",
+  severity: "error",
+  since: 1,
+  safety: true,
+  instances: joints,
+  needs: ({ joint }): TorqueNeeds => {
+    const [one, other] = joint.ends;
+    const instead = joint.orElse === undefined ? undefined : jointNamed(joint.orElse);
+    const [insteadOne, insteadOther] = instead?.ends ?? joint.ends;
+    const needs: Record<string, Need> = {
+      onePart: anySlot(one.slot),
+      otherPart: anySlot(other.slot),
+      one: anyFact(one.slot, one.field),
+      other: anyFact(other.slot, other.field),
+      insteadOne: anyFact(insteadOne.slot, insteadOne.field),
+      insteadOther: anyFact(insteadOther.slot, insteadOther.field),
+      shared: anySetting(one.slot, joint.shared?.setting ?? "clamp"),
+      // A spacer behind the cogs takes no part in the lock-ring's torque; an adapter is a joint of its own.
+      adapter: anySlot(joint.family === "derailleur-mount" && joint.adapter ? joint.adapter : one.slot),
+      held: anyFact(one.slot, "held"),
+    };
+    torques(joint).forEach(({ slot, field }, index) => {
+      needs[`part ${index}`] = anySlot(slot);
+      needs[`torque ${index}`] = anyFact(slot, field);
+    });
+    return needs as unknown as TorqueNeeds;
+  },
+  test(facts, { joint }) {
+    const [one, other] = joint.ends;
+    const first = readEnd(facts.onePart, facts.one, one.field);
+    const second = readEnd(facts.otherPart, facts.other, other.field);
+    const absent = absence(first) ?? absence(second);
+    if (absent !== undefined) return notApplicable(absent);
+    if (joint.orElse !== undefined && !(facts.one.state === "known" && facts.other.state === "known")) {
+      if (facts.insteadOne.state === "known" && facts.insteadOther.state === "known") {
+        return notApplicable("the part is held in another way");
+      }
+    }
+    if (joint.shared && facts.shared.state === "known") {
+      return notApplicable(`it shares the clamp of ${facts.shared.value}`);
+    }
+    if (joint.family === "control-clamp" && first.state === "known" && isCode(first.fact.value)) {
+      const form = clampForm(first.fact.value);
+      if (form !== undefined && form !== "band") return notApplicable("it has no band of its own");
+    }
+    if (joint.family === "derailleur-mount" && joint.adapter && facts.adapter.state !== "none") {
+      return notApplicable("an adapter stands between");
+    }
+    if (facts.held.state === "known" && facts.held.value !== "clamp")
+      return notApplicable("it is held without a clamp");
+
+    const windows: Known<Interval>[] = [];
+    const parts: Known<Installed>[] = [];
+    const unknown: Extract<Maybe, { state: "unknown" }>[] = [];
+    torques(joint).forEach(({ field }, index) => {
+      const part = facts[`part ${index}`];
+      const torque = facts[`torque ${index}`];
+      if (!part || !torque) return;
+      const end = readEnd(part, torque, field);
+      if (end.state === "known") {
+        windows.push(end.fact);
+        parts.push(end.part);
+      } else if (end.state === "unknown") unknown.push(end.unknown);
+    });
+    const shown = windows.map((window) => `${window.subject} states ${showInterval(window.value, "torque")}`);
+    const common = overlap(windows.map(({ value }) => value));
+    const [where] = parts;
+    if (!common && where) {
+      return fails(
+        `No torque suits both parts of ${joint.title}: ${both(shown)}. The parts do not go together; do not settle on the lower figure, which holds one of them too loosely.`,
+        where,
+        windows,
+        swaps(...torques(joint).map(({ slot }) => slot)),
+        joint.caution === undefined ? {} : { caution: joint.caution },
+      );
+    }
+    if (unknown.length > 0) return cannotTell(...unknown);
+    if (!common || windows.length < 2) return notApplicable("fewer than two parts of this joint state a torque");
+    return holds(`${joint.title}: ${both(shown)}, so that ${showInterval(common, "torque")} suits every part.`);
+  },
+  explanation:
+    "A joint is tightened to one torque, but each of its parts has a least and a greatest one: below the least the joint " +
+    "slips, above the greatest the part is crushed or its thread torn. The makers of both have their say, and only a " +
+    "torque inside every window will do. Where the windows do not meet, the parts were not made for each other. The " +
+    "habit of going by the lower figure then leaves a stem or a lever that turns. A part whose maker states no limit of " +
+    "its own for a joint says none.",
+  source: "common practice, no source; the windows are the part makers' own figures",
+  caution: "The part makers' torques come first; a joint that slips or cracks at bar, stem or seat throws the rider.",
+  examples: {
+    holds: `
+part stem example.stub "Stub 60" { bar-clamp: 31.8 mm; bar-torque: 4 to 6 N·m }
+part handlebar example.wide "Wide 780" { clamp-diameter: 31.8 mm; stem-clamp-torque: <= 5 N·m }
+
+build example "Windows that meet" {
+  fork: none
+  drivetrain {
+    rear-derailleur: none
+    front-derailleur: none
+    cassette: none
+    crankset: none
+    chainring: none
+    bottom-bracket: none
+    pedals: none
+    rear-controller: none
+  }
+  front-brake { lever: none; caliper: none }
+  rear-brake { lever: none; caliper: none }
+  seat { post: none; clamp: none; saddle: none }
+  front-wheel { hub: none; axle: none }
+  rear-wheel { hub: none; axle: none }
+  rear-shock: none
+  cockpit { stem: example.stub; handlebar: example.wide; grips: none }
+}
+`,
+    fails: `
+part stem example.stub "Stub 60" { bar-clamp: 35 mm; bar-torque: 6 to 8 N·m }
+part handlebar example.light "Light 760" { clamp-diameter: 35 mm; stem-clamp-torque: 3 to 5 N·m }
+
+build example "Windows that do not meet" {
+  cockpit {
+    stem: example.stub
+    handlebar: example.light
+  }
+}
+`,
+  },
+});
+
+/** Why there is no such joint; undefined when there may be one. */
+function absence(end: End<unknown>): string | undefined {
+  if (end.state === "empty") return `${end.slot} is none`;
+  if (end.state === "unasked" || end.state === "none") return `${end.part.subject} takes no part in it`;
+  return undefined;
+}
+
+function isCode(value: unknown): value is ResolvedCode {
+  return typeof value === "object" && value !== null && "standard" in value;
+}
