@@ -2,12 +2,14 @@
 // `npm run generate -- picture` takes the README's picture in a real workbench instead.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { writeIndexes } from "./generate-indexes.mjs";
 import { prepare, root } from "./toolchain.mjs";
 
 prepare();
 
 /** `server/generated-files.ts` exports `generatedFiles(): ReadonlyMap<string, string>`, from a path below the root to its text. */
 async function writeGeneratedFiles() {
+  writeIndexes();
   const { importTypeScript } = await import("./typescript.mjs");
   const { generatedFiles } = await importTypeScript("server/generated-files.ts");
   for (const [path, text] of generatedFiles()) {

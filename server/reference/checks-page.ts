@@ -1,3 +1,4 @@
+import { format } from "../../grammar/format.ts";
 import { checks } from "../checks/table.ts";
 import type { Need } from "../model/need.ts";
 import { code, fenced, page } from "./markdown.ts";
@@ -26,6 +27,11 @@ export function needPath(need: Need): string {
   }
 }
 
+/** An example in the form the formatter gives it. */
+function example(text: string): string {
+  return fenced(format(text.trim()).text);
+}
+
 /** Every check: what it asks, why, what it needs, where it is from, and examples. */
 export function checksPage(): string {
   const parts = [
@@ -48,11 +54,9 @@ export function checksPage(): string {
     parts.push(
       `Needs: ${shown.slice(0, 12).join(", ")}${shown.length > 12 ? ` and ${shown.length - 12} more` : ""}.`,
       `Source: ${check.source}`,
-      "Fails:",
-      fenced(check.examples.fails.trim()),
-      "Holds:",
-      fenced(check.examples.holds.trim()),
     );
+    if (check.examples.fails !== "") parts.push("Fails:", example(check.examples.fails));
+    parts.push("Holds:", example(check.examples.holds));
   }
   return page("Checks", parts);
 }

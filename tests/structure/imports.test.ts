@@ -18,7 +18,7 @@ const stages: readonly (readonly string[])[] = [
   ["server/checks"],
   ["server/standards"],
   ["server/engine"],
-  ["server/language-features", "server/reports", "server/workshop-files"],
+  ["server/language-features", "server/reports", "server/reference", "server/workshop-files"],
   ["server/language-server"],
   ["server"],
   ["server/command-line"],
