@@ -1,7 +1,7 @@
+import type { ExplainedPath, StatedFact } from "../engine/explain-path.ts";
 import type { Place } from "../model/declaration.ts";
 import { headerPlace } from "../model/declaration.ts";
 import { locate, type ReportedWorkshop } from "./collect.ts";
-import type { ExplainedPath, StatedFact } from "./explain-path.ts";
 import { verdictText } from "./verdict.ts";
 
 /** What `explain FILE#BUILD/PATH --format json` writes; positions as in the report of `check`. */

@@ -1,7 +1,3 @@
-import { headerPlace, type Place } from "../model/declaration.ts";
-import { label } from "../model/facts.ts";
-import type { ReportedWorkshop } from "./collect.ts";
-import { locate } from "./collect.ts";
 import type {
   ExplainedGroup,
   ExplainedNumber,
@@ -10,7 +6,11 @@ import type {
   ExplainedSlot,
   ExplainedValue,
   StatedFact,
-} from "./explain-path.ts";
+} from "../engine/explain-path.ts";
+import { headerPlace, type Place } from "../model/declaration.ts";
+import { label } from "../model/facts.ts";
+import type { ReportedWorkshop } from "./collect.ts";
+import { locate } from "./collect.ts";
 import type { Paint } from "./paint.ts";
 import { paragraph } from "./printable.ts";
 import { placeText } from "./text.ts";

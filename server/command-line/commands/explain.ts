@@ -1,8 +1,8 @@
 import { checkByCode, checks } from "../../checks/table.ts";
+import { explainablePaths, explainPath } from "../../engine/explain-path.ts";
 import type { Declaration } from "../../model/declaration.ts";
 import { checkExplanationText, explainCheck } from "../../reports/explain-check.ts";
 import { explainedPathJson } from "../../reports/explain-json.ts";
-import { explainablePaths, explainPath } from "../../reports/explain-path.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
 import { findingCodes } from "../../reports/finding-codes.ts";
 import { coloured, plain } from "../../reports/paint.ts";

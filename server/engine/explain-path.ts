@@ -1,8 +1,6 @@
 import type { Calculation, ResultValue, Working } from "../calculations/define.ts";
 import { showResult } from "../calculations/show.ts";
 import { calculationOfQuantity, type Quantity } from "../calculations/table.ts";
-import { type BuildReport, workedQuantities } from "../engine/build-report.ts";
-import type { CheckRow } from "../engine/evaluate.ts";
 import type { Installed } from "../model/assembly.ts";
 import { headerPlace, type Place } from "../model/declaration.ts";
 import { label } from "../model/facts.ts";
@@ -10,6 +8,8 @@ import type { Known, Maybe, Missing, OfSlot } from "../model/need.ts";
 import type { Statement } from "../model/stated.ts";
 import type { Field } from "../vocabulary/define.ts";
 import { buildFields, slotByPath } from "../vocabulary/index.ts";
+import { type BuildReport, workedQuantities } from "./build-report.ts";
+import type { CheckRow } from "./evaluate.ts";
 
 /** Something stated, and where. */
 export interface StatedFact {
