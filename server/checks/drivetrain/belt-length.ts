@@ -4,7 +4,7 @@ import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { dimensionOf } from "../shared/codes.ts";
-import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -13,7 +13,7 @@ export default defineCheck({
   severity: "error",
   since: 1,
   needs: () => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     belt: slot("drivetrain.chain"),
     teeth: fact("drivetrain.chain", "teeth"),
     pitch: optional(fact("drivetrain.chain", "pitch")),

@@ -1,6 +1,6 @@
 import { fact, slot, worked } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
 import { either } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -10,14 +10,15 @@ export default defineCheck({
   severity: "error",
   since: 1,
   needs: () => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     derailleur: slot("drivetrain.rear-derailleur"),
     capacity: fact("drivetrain.rear-derailleur", "total-capacity"),
     cogs: fact("drivetrain.cassette", "cogs"),
     needed: worked<number>("drivetrain.capacity-needed"),
+    cogDifference: worked<number>("drivetrain.cog-difference"),
   }),
   test(facts) {
-    const { derailleur, capacity, cogs, needed } = facts;
+    const { derailleur, capacity, cogs, needed, ringDifference, cogDifference } = facts;
     const rings = fittedRings(facts);
     if (rings.state === "unknown") return cannotTell(rings);
     if (rings.state === "none") return notApplicable("no ring is fitted");
@@ -27,8 +28,8 @@ export default defineCheck({
     const smallestRing = Math.min(...rings.rings.map(({ teeth }) => teeth));
     const largestCog = Math.max(...cogs.value);
     const smallestCog = Math.min(...cogs.value);
-    const ringSpan = largestRing - smallestRing;
-    const cogSpan = largestCog - smallestCog;
+    const ringSpan = ringDifference.value;
+    const cogSpan = cogDifference.value;
     const sum =
       rings.rings.length === 1
         ? `one ring, so the cogs alone: ${largestCog} − ${smallestCog} = ${needed.value} t`

@@ -23,9 +23,9 @@ export default defineCheck({
     const reference = chain ?? others[0];
     if (!reference) return cannotTell({ state: "unknown", missing });
     const rest = others.filter((end) => end !== reference);
-    const fit = (end: FamilyEnd): boolean =>
+    const suits = (end: FamilyEnd): boolean =>
       chain ? runsOn(chain.family.value, end.family.value) : mate(reference.family.value, end.family.value);
-    const all = rest.filter((end) => !fit(end));
+    const all = rest.filter((end) => !suits(end));
 
     // A cassette or derailleur for another number of speeds is found as such, and its family goes with it.
     const count = rearCount(facts);

@@ -1,6 +1,6 @@
 import { fact, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -13,7 +13,7 @@ export default defineCheck({
     { name: "least", field: "least-largest-ring" },
   ] as const,
   needs: (instance) => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     derailleur: slot("drivetrain.front-derailleur"),
     limit: fact("drivetrain.front-derailleur", instance.field),
   }),

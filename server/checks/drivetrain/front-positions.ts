@@ -1,6 +1,6 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -13,7 +13,7 @@ export default defineCheck({
     { name: "front-controller", slot: "drivetrain.front-controller", field: "speeds" },
   ] as const,
   needs: (instance) => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     part: slot(instance.slot),
     derailleurRings: optional(fact("drivetrain.front-derailleur", "rings")),
     count: instance.field === "rings" ? fact(instance.slot, instance.field) : fact(instance.slot, instance.field),

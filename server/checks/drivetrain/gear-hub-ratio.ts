@@ -2,7 +2,7 @@ import { fact, slot } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showNumber } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -11,7 +11,7 @@ export default defineCheck({
   severity: "error",
   since: 1,
   needs: () => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     hub: slot("rear-wheel.hub"),
     gears: fact("rear-wheel.hub", "gears"),
     least: fact("rear-wheel.hub", "least-primary-ratio"),

@@ -1,7 +1,7 @@
 import { fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { hasFact, statedNone } from "../shared/end.ts";
-import { type FittedRing, fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { type FittedRing, fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -11,7 +11,7 @@ export default defineCheck({
   since: 1,
   instances: [{ name: "largest" }, { name: "smallest" }],
   needs: () => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     frame: slot("frame"),
     single: optional(fact("frame", "largest-ring")),
     outer: optional(fact("frame", "largest-outer-ring")),

@@ -1,7 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { hasFact } from "../shared/end.ts";
-import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -10,7 +10,7 @@ export default defineCheck({
   severity: "warning",
   since: 1,
   needs: () => ({
-    ...fittedRingNeeds,
+    ...requiredRingNeeds,
     derailleur: slot("drivetrain.rear-derailleur"),
     frontDerailleur: optional(slot("drivetrain.front-derailleur")),
     guide: optional(slot("drivetrain.chain-guide")),

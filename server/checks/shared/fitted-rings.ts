@@ -1,6 +1,6 @@
 import { ringNeeds, ringsInUse } from "../../calculations/shared/rings-in-use.ts";
 import type { Installed } from "../../model/assembly.ts";
-import { type Facts, type Known, optional, slot, type Unknown } from "../../model/need.ts";
+import { type Facts, type Known, optional, slot, type Unknown, worked } from "../../model/need.ts";
 import type { SlotPath } from "../../vocabulary/index.ts";
 
 /** A ring that the build turns, with what states its teeth and the part that it would be swapped with. */
@@ -25,6 +25,15 @@ export const fittedRingNeeds = {
   outerPart: optional(slot("drivetrain.chainring")),
   middlePart: optional(slot("drivetrain.middle-chainring")),
   innerPart: optional(slot("drivetrain.inner-chainring")),
+};
+
+/**
+ * The same for a check that can say nothing without the rings: whatever is missing of them is named together with
+ * what else is missing.
+ */
+export const requiredRingNeeds = {
+  ...fittedRingNeeds,
+  ringDifference: worked<number>("drivetrain.front-difference"),
 };
 
 /** The rings in use, each with the part it belongs to. */
