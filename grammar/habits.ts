@@ -73,6 +73,36 @@ export function joinLists(text: string, statements: readonly Statement[], proble
   return kept;
 }
 
+/** `mass: 78 kg inseam: 845 mm` is two entries that lack a `;` or a new line between them. */
+export function splitEntries(statement: Statement, problems: SyntaxProblem[]): Statement[] {
+  const parts: Statement[] = [];
+  let rest = statement;
+  while (true) {
+    const { tokens } = rest;
+    const second = tokens.findIndex(({ tokenType }, index) => index > 2 && tokenType === types.Colon);
+    const key = tokens[second - 1];
+    if (tokens[1]?.tokenType !== types.Colon || key === undefined || !isKeyLike(key)) return [...parts, rest];
+    const before = tokens[second - 2]!;
+    const hasComma = before.tokenType === types.Comma;
+    const end = hasComma ? second - 2 : second - 1;
+    if (end < 3) return [...parts, rest];
+    report(
+      problems,
+      "missing-separator",
+      key.span,
+      `Expected a new line or \`;\` before \`${key.text}:\`. A value with a \`:\` in it goes in quotes.`,
+      "Put `;` between the entries",
+      { span: { start: tokens[end - 1]!.span.end, end: key.span.start }, text: "; " },
+    );
+    parts.push({ tokens: tokens.slice(0, end) });
+    rest = { ...rest, tokens: tokens.slice(second - 1) };
+  }
+}
+
+function isKeyLike(token: Token): boolean {
+  return token.tokenType === types.Word && /^[a-z][\w.-]*$/i.test(token.text);
+}
+
 function isDashItem(statement: Statement | undefined): boolean {
   const head = statement?.tokens;
   return head !== undefined && statement!.block === undefined && head.length > 1 && isDash(head[0]!);
@@ -189,7 +219,7 @@ function mendColon(tokens: Token[], block: StatementBlock | undefined, problems:
   if (key === undefined || key.tokenType !== types.Word) return tokens;
   if (second === undefined) return tokens;
   const assigned = second.tokenType === types.Colon && third?.tokenType === types.Comparison ? third : second;
-  if (assigned.tokenType === types.Comparison && (assigned.text === "=" || assigned.text === "==")) {
+  if (assigned.tokenType === types.Comparison && ["=", "==", "=>"].includes(assigned.text)) {
     const after = tokens[tokens.indexOf(assigned) + 1];
     const end = after === undefined ? assigned.span.end : after.span.start;
     report(
@@ -267,20 +297,48 @@ function mendTrailingComma(tokens: Token[], problems: SyntaxProblem[]): Token[] 
   return tokens.slice(0, -1);
 }
 
-/** `build fellside-l: {` */
-export function mendHeader(tokens: readonly Token[], problems: SyntaxProblem[]): Token[] {
+/** Words and signs by which other languages name a base. */
+const borrowedFrom: ReadonlySet<string> = new Set(["extends", "inherits", "based-on", "like"]);
+
+/** `build fellside-l: {`, `build fellside-m extends fellside-l {` and `build fellside-m: fellside-l {`. */
+export function mendHeader(given: readonly Token[], problems: SyntaxProblem[]): Token[] {
+  const tokens = [...given];
   const last = tokens.at(-1)!;
-  if (tokens.length < 2 || last.tokenType !== types.Colon) return [...tokens];
-  const before = tokens[tokens.length - 2]!;
+  if (tokens.length > 1 && last.tokenType === types.Colon) {
+    const before = tokens[tokens.length - 2]!;
+    report(
+      problems,
+      "colon-before-brace",
+      last.span,
+      "A declaration has no `:` before its `{`, as in `build fellside-l {`.",
+      "Remove the `:`",
+      { span: { start: before.span.end, end: last.span.end }, text: "" },
+    );
+    tokens.pop();
+  }
+  const index = tokens.findIndex(
+    ({ tokenType, text }, at) =>
+      at > 1 && (tokenType === types.Colon || (tokenType === types.Word && borrowedFrom.has(text))),
+  );
+  const word = tokens[index];
+  if (word === undefined || !isWord(tokens[index + 1])) return tokens;
+  const glued = word.tokenType === types.Colon && tokens[index - 1]!.span.end === word.span.start;
   report(
     problems,
-    "colon-before-brace",
-    last.span,
-    "A declaration has no `:` before its `{`, as in `build fellside-l {`.",
-    "Remove the `:`",
-    { span: { start: before.span.end, end: last.span.end }, text: "" },
+    "base-spelling",
+    word.span,
+    "The base of a part or a build stands after `from`, as in `build fellside-m from fellside-l {`.",
+    "Write `from`",
+    {
+      span: {
+        start: word.span.start,
+        end: word.tokenType === types.Colon ? tokens[index + 1]!.span.start : word.span.end,
+      },
+      text: word.tokenType === types.Colon ? `${glued ? " " : ""}from ` : "from",
+    },
   );
-  return tokens.slice(0, -1);
+  tokens[index] = makeToken(types.Word, "from", word.span.start, word.span.end);
+  return tokens;
 }
 
 const operatorWords = new Map([
@@ -303,6 +361,17 @@ const borrowedOperators = new Map([
   ["!", "not"],
 ]);
 
+const borrowedComparisons = new Map([
+  ["==", "="],
+  ["=<", "<="],
+  ["=>", ">="],
+  ["<>", "is not"],
+]);
+
+function isNot(span: Span): Token[] {
+  return [makeToken(types.Is, "is", span.start, span.end), makeToken(types.Not, "not", span.end, span.end)];
+}
+
 const numberWord = /^[-+−]?\d[\d.,/]*$/;
 
 /** Gives the words of an expression their types, from the token at `start` on. */
@@ -312,12 +381,22 @@ export function mendExpression(tokens: readonly Token[], start: number, problems
     const token = tokens[index]!;
     const next = tokens[index + 1];
     const before = mended.length > start ? mended[mended.length - 1] : undefined;
-    if (token.tokenType === types.Comparison && token.text === "==") {
-      report(problems, "operator-spelling", token.span, "Equality is written `is` or `=`.", "Write `=`", {
-        span: token.span,
-        text: "=",
-      });
-      mended.push(makeToken(types.Comparison, "=", token.span.start, token.span.end));
+    const meant = token.tokenType === types.Comparison ? borrowedComparisons.get(token.text) : undefined;
+    if (meant !== undefined) {
+      const { span } = token;
+      report(
+        problems,
+        "operator-spelling",
+        span,
+        `A comparison is written \`${meant}\`, not \`${token.text}\`.`,
+        `Write \`${meant}\``,
+        {
+          span,
+          text: meant,
+        },
+      );
+      if (meant === "is not") mended.push(...isNot(span));
+      else mended.push(makeToken(types.Comparison, meant, span.start, span.end));
       continue;
     }
     if (token.tokenType !== types.Word) {
@@ -330,7 +409,7 @@ export function mendExpression(tokens: readonly Token[], start: number, problems
         span,
         text: "is not",
       });
-      mended.push(makeToken(types.Is, "is", span.start, span.end), makeToken(types.Not, "not", span.end, span.end));
+      mended.push(...isNot(span));
       index++;
       continue;
     }

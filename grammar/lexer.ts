@@ -10,7 +10,15 @@ import { trimEnd } from "./characters.ts";
 import { unescapeText } from "./split.ts";
 import * as types from "./tokens.ts";
 import type { Span, SyntaxProblem, ValueToken, ValueTokenKind } from "./tree.ts";
-import { addressInComment, cleanCharacters, commasInWord, sizeMark, textMarks, warnInComment } from "./word-habits.ts";
+import {
+  addressInComment,
+  cleanCharacters,
+  commasInWord,
+  foreignComment,
+  sizeMark,
+  textMarks,
+  warnInComment,
+} from "./word-habits.ts";
 
 /** A chevrotain token that also knows its meaning and its place in one form, whatever was typed. */
 export interface Token extends IToken {
@@ -23,8 +31,8 @@ export interface CommentToken {
   /** From the `//` to the line's end, trailing blanks left out. */
   readonly text: string;
   readonly span: Span;
-  /** A comment written with `#`: an error, but kept like any other. */
-  readonly isHash: boolean;
+  /** A comment written as in another language: an error, but kept like any other. */
+  readonly isForeign: boolean;
 }
 
 export interface LexedText {
@@ -137,25 +145,12 @@ export function lex(text: string): LexedText {
   const comments = (result.groups.comments ?? []).map((comment) => {
     const start = comment.startOffset;
     const end = trimEnd(text, start, start + comment.image.length);
-    const isHash = comment.tokenType === types.HashComment;
     const content = text.slice(start, end);
     if (unusualText.test(content)) warnInComment(problems, text, start, end);
-    if (isHash) {
-      const marks = /^#+ ?/.exec(content)![0];
-      problems.push({
-        code: "language/hash-comment",
-        message: "A comment starts with `//`, not with `#`, as in `// cut to length`.",
-        span: { start, end },
-        severity: "error",
-        fix: {
-          title: "Start the comment with `//`",
-          changes: [{ span: { start, end: start + marks.length }, text: "// " }],
-        },
-      });
-    } else if (text[start - 1] === ":") {
-      addressInComment(problems, start, end);
-    }
-    return { text: content, span: { start, end }, isHash };
+    const isForeign = comment.tokenType !== types.Comment;
+    if (isForeign) foreignComment(problems, text, start, end);
+    else if (text[start - 1] === ":") addressInComment(problems, start, end);
+    return { text: content, span: { start, end }, isForeign };
   });
   for (const error of result.errors) {
     // No input is known to reach this: every character starts some token. It is reported rather than trusted.

@@ -10,6 +10,7 @@ import {
   mendEntry,
   mendExpression,
   mendHeader,
+  splitEntries,
   valueWords,
   waiveWords,
 } from "./habits.ts";
@@ -75,10 +76,14 @@ export function parseStray(text: string): SyntaxProblem[] {
   let problems: SyntaxProblem[] = [];
   reportOutside(layout.statements, problems);
   for (const problem of lexed.problems) {
-    if (layout.statements.length === 0 || problem.code === "language/hash-comment") problems.push(problem);
+    if (layout.statements.length === 0 || isForeignComment(problem)) problems.push(problem);
   }
   if (layout.statements.length === 0) problems = [...problems, ...layout.problems];
   return finishProblems(problems);
+}
+
+function isForeignComment({ code }: SyntaxProblem): boolean {
+  return code === "language/hash-comment" || code === "language/block-comment";
 }
 
 function emptyDeclaration(text: string): DeclarationTree {
@@ -277,8 +282,10 @@ class DeclarationReader {
   private readBlock(block: StatementBlock, depth: number, isExpressionBlock: boolean): BlockTree {
     const entries: EntryTree[] = [];
     for (const given of joinLists(this.text, block.statements, this.problems)) {
-      const entry = this.readEntry(this.limited(given), depth, isExpressionBlock);
-      if (entry !== undefined) entries.push(entry);
+      for (const statement of splitEntries(this.limited(given), this.problems)) {
+        const entry = this.readEntry(statement, depth, isExpressionBlock);
+        if (entry !== undefined) entries.push(entry);
+      }
     }
     return {
       entries,
@@ -455,7 +462,9 @@ class DeclarationReader {
 
   private readWaive(statement: Statement): WaiveEntry {
     const tokens = markWords(statement.tokens, waiveWords);
+    const before = this.problems.length;
     const parts = parseStatement("waive", tokens, this.problems);
+    const isRead = this.problems.length === before;
     const word = valueToken(tokens[0]!);
     const end = statement.block?.end ?? tokens.at(-1)!.span.end;
     if (statement.block !== undefined) {
@@ -479,7 +488,7 @@ class DeclarationReader {
     if (parts.untilWord !== undefined && parts.until === undefined) {
       this.report("missing-date", parts.untilWord.span, "Expected a date after `until`, as in `until 2027-03-31`.");
     }
-    if (parts.reason === undefined) {
+    if (parts.reason === undefined && isRead) {
       this.report("missing-reason", word.span, `A waiver needs its reason in quotes, as in \`${waiveExample}\`.`);
     }
     return {

@@ -92,6 +92,14 @@ function commentEnd(text: string, offset: number): number {
   return text.charCodeAt(offset + 1) === 47 ? lineEndAt(text, offset) : offset;
 }
 
+/** `/* old *\/` up to its end or the line's end, whichever comes first. */
+function blockCommentEnd(text: string, offset: number): number {
+  if (text.charCodeAt(offset + 1) !== 42 || isInsideWord(text, offset)) return offset;
+  const end = lineEndAt(text, offset);
+  const closed = text.indexOf("*/", offset + 2);
+  return closed < 0 || closed + 2 > end ? end : closed + 2;
+}
+
 /** `#` first on its line, or with a blank after it; `#c0ffee` is a word. */
 function hashCommentEnd(text: string, offset: number): number {
   const after = text.charCodeAt(offset + 1);
@@ -166,11 +174,14 @@ function wordOrAddressEnd(text: string, offset: number): number {
   return after;
 }
 
+/** Two signs read as one: those of the language, and those that people bring along and have mended. */
+const comparisonPairs: ReadonlySet<string> = new Set(["<=", ">=", "==", "=<", "=>", "<>"]);
+
 function comparisonEnd(text: string, offset: number): number {
   const code = text.charCodeAt(offset);
   if (isComparisonSign(code)) return offset + 1;
   if (code < 60 || code > 62) return offset;
-  return offset + (text[offset + 1] === "=" ? 2 : 1);
+  return offset + (comparisonPairs.has(text.slice(offset, offset + 2)) ? 2 : 1);
 }
 
 const isWordStart = (code: number): boolean =>
@@ -185,6 +196,13 @@ const anyBut = (...excluded: string[]): ((code: number) => boolean) => {
 export const Blank = define("Blank", "a blank", skipBlanks, startCodes(isBlank, true), Lexer.SKIPPED);
 export const LineEnd = define("LineEnd", "the end of the line", lineBreakEnd, startCodes(isLineEnd, false));
 export const Comment = define("Comment", "a comment", commentEnd, startCodes(isCode("/"), false), "comments");
+export const BlockComment = define(
+  "BlockComment",
+  "a comment",
+  blockCommentEnd,
+  startCodes(isCode("/"), false),
+  "comments",
+);
 export const HashComment = define(
   "HashComment",
   "a comment",
@@ -229,6 +247,7 @@ export const lexedTypes: TokenType[] = [
   Blank,
   LineEnd,
   Comment,
+  BlockComment,
   HashComment,
   StrayQuote,
   Text,

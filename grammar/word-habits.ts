@@ -4,7 +4,15 @@
  */
 
 import type { TokenType } from "chevrotain";
-import { codePointName, isBlank, isDirectionCharacter, isInvisibleCharacter, isLineEnd } from "./characters.ts";
+import {
+  codePointName,
+  isBlank,
+  isDirectionCharacter,
+  isInvisibleCharacter,
+  isLineEnd,
+  lineEndAt,
+  skipBlanks,
+} from "./characters.ts";
 import { quoteText } from "./split.ts";
 import { isInsideWord, SingleText, sizeBefore, Text } from "./tokens.ts";
 import type { SyntaxProblem } from "./tree.ts";
@@ -152,6 +160,24 @@ export function warnInComment(problems: SyntaxProblem[], text: string, start: nu
       fix: { title: `Remove ${codePointName(code)}`, changes: [{ span, text: "" }] },
     });
   }
+}
+
+/** `# cut to length` and `/* cut to length *\/`. */
+export function foreignComment(problems: SyntaxProblem[], text: string, start: number, end: number): void {
+  const isHash = text[start] === "#";
+  const span = { start, end };
+  const content = text.slice(start, end).replace(/^(?:#+|\/\*+) ?|\s*\*\/$/g, "");
+  const endsLine = skipBlanks(text, end) === lineEndAt(text, end);
+  problems.push({
+    code: isHash ? "language/hash-comment" : "language/block-comment",
+    message: isHash
+      ? "A comment starts with `//`, not with `#`, as in `// cut to length`."
+      : "A comment starts with `//` and ends with its line, as in `// cut to length`.",
+    span,
+    severity: "error",
+    // What follows on the line would become part of the comment.
+    ...(endsLine ? { fix: { title: "Start the comment with `//`", changes: [{ span, text: `// ${content}` }] } } : {}),
+  });
 }
 
 /** `source: //example` and `source://example`: what follows the colon is a comment, which is seldom meant. */

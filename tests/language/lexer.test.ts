@@ -84,7 +84,7 @@ describe("comments", () => {
     const { comments } = lex(text);
     expect(comments.map(({ text: content }) => content)).toEqual(["// one", "// two", "/// three", "# four"]);
     for (const { text: content, span } of comments) expect(text.slice(span.start, span.end)).toBe(content);
-    expect(comments.map(({ isHash }) => isHash)).toEqual([false, false, false, true]);
+    expect(comments.map(({ isForeign }) => isForeign)).toEqual([false, false, false, true]);
   });
 });
 
