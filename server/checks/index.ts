@@ -1,4 +1,131 @@
 // Written by `npm run generate` from the files of this folder; edit those instead.
+import buildBudgetMass from "./build/budget-mass.ts";
+import buildBudgetPrice from "./build/budget-price.ts";
+import buildMissingSlot from "./build/missing-slot.ts";
+import cockpitBarSpace from "./cockpit/bar-space.ts";
+import cockpitCarbonClamp from "./cockpit/carbon-clamp.ts";
+import cockpitClampInterface from "./cockpit/clamp-interface.ts";
+import cockpitControlDiameter from "./cockpit/control-diameter.ts";
+import cockpitTorqueWindow from "./cockpit/torque-window.ts";
+import drivetrainActuation from "./drivetrain/actuation.ts";
+import drivetrainBearingSpacers from "./drivetrain/bearing-spacers.ts";
+import drivetrainBeltApproved from "./drivetrain/belt-approved.ts";
+import drivetrainBeltLength from "./drivetrain/belt-length.ts";
+import drivetrainBeltLine from "./drivetrain/belt-line.ts";
+import drivetrainBeltOpening from "./drivetrain/belt-opening.ts";
+import drivetrainBeltSprocket from "./drivetrain/belt-sprocket.ts";
+import drivetrainBeltTension from "./drivetrain/belt-tension.ts";
+import drivetrainBottomBracketShell from "./drivetrain/bottom-bracket-shell.ts";
+import drivetrainCageCapacity from "./drivetrain/cage-capacity.ts";
+import drivetrainCassetteSpacer from "./drivetrain/cassette-spacer.ts";
+import drivetrainChainAngle from "./drivetrain/chain-angle.ts";
+import drivetrainChainGuideMount from "./drivetrain/chain-guide-mount.ts";
+import drivetrainChainLength from "./drivetrain/chain-length.ts";
+import drivetrainChainParity from "./drivetrain/chain-parity.ts";
+import drivetrainChainSupplied from "./drivetrain/chain-supplied.ts";
+import drivetrainChainWidth from "./drivetrain/chain-width.ts";
+import drivetrainChainline from "./drivetrain/chainline.ts";
+import drivetrainClosureLinkReuse from "./drivetrain/closure-link-reuse.ts";
+import drivetrainClosureLink from "./drivetrain/closure-link.ts";
+import drivetrainCoasterArm from "./drivetrain/coaster-arm.ts";
+import drivetrainCogSteps from "./drivetrain/cog-steps.ts";
+import drivetrainCrankArmClearance from "./drivetrain/crank-arm-clearance.ts";
+import drivetrainDerailleurMount from "./drivetrain/derailleur-mount.ts";
+import drivetrainDriveFamily from "./drivetrain/drive-family.ts";
+import drivetrainFixedLockRing from "./drivetrain/fixed-lock-ring.ts";
+import drivetrainFreehubBody from "./drivetrain/freehub-body.ts";
+import drivetrainFreewheelThread from "./drivetrain/freewheel-thread.ts";
+import drivetrainFrontDerailleurCapacity from "./drivetrain/front-derailleur-capacity.ts";
+import drivetrainFrontDerailleurChainline from "./drivetrain/front-derailleur-chainline.ts";
+import drivetrainFrontDerailleurMount from "./drivetrain/front-derailleur-mount.ts";
+import drivetrainFrontDerailleurPull from "./drivetrain/front-derailleur-pull.ts";
+import drivetrainFrontDerailleurRange from "./drivetrain/front-derailleur-range.ts";
+import drivetrainFrontDerailleurTyre from "./drivetrain/front-derailleur-tyre.ts";
+import drivetrainFrontDifference from "./drivetrain/front-difference.ts";
+import drivetrainFrontPositions from "./drivetrain/front-positions.ts";
+import drivetrainGearHubRatio from "./drivetrain/gear-hub-ratio.ts";
+import drivetrainGearHubWashers from "./drivetrain/gear-hub-washers.ts";
+import drivetrainHangerSeat from "./drivetrain/hanger-seat.ts";
+import drivetrainIndexing from "./drivetrain/indexing.ts";
+import drivetrainLargestCog from "./drivetrain/largest-cog.ts";
+import drivetrainLeastLargestCog from "./drivetrain/least-largest-cog.ts";
+import drivetrainPedalThread from "./drivetrain/pedal-thread.ts";
+import drivetrainRingClearance from "./drivetrain/ring-clearance.ts";
+import drivetrainRingMount from "./drivetrain/ring-mount.ts";
+import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
+import drivetrainShiftFamily from "./drivetrain/shift-family.ts";
+import drivetrainSingleSpeedTension from "./drivetrain/single-speed-tension.ts";
+import drivetrainSmallestCog from "./drivetrain/smallest-cog.ts";
+import drivetrainSpeeds from "./drivetrain/speeds.ts";
+import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
+import drivetrainSpindle from "./drivetrain/spindle.ts";
+import drivetrainTensionerForbidden from "./drivetrain/tensioner-forbidden.ts";
+import drivetrainTensionerMount from "./drivetrain/tensioner-mount.ts";
+import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
 import type { Check } from "./define.ts";
 
-export const checks: readonly Check[] = [];
+export const checks: readonly Check[] = [
+  buildBudgetMass,
+  buildBudgetPrice,
+  buildMissingSlot,
+  cockpitBarSpace,
+  cockpitCarbonClamp,
+  cockpitClampInterface,
+  cockpitControlDiameter,
+  cockpitTorqueWindow,
+  drivetrainActuation,
+  drivetrainBearingSpacers,
+  drivetrainBeltApproved,
+  drivetrainBeltLength,
+  drivetrainBeltLine,
+  drivetrainBeltOpening,
+  drivetrainBeltSprocket,
+  drivetrainBeltTension,
+  drivetrainBottomBracketShell,
+  drivetrainCageCapacity,
+  drivetrainCassetteSpacer,
+  drivetrainChainAngle,
+  drivetrainChainGuideMount,
+  drivetrainChainLength,
+  drivetrainChainParity,
+  drivetrainChainSupplied,
+  drivetrainChainWidth,
+  drivetrainChainline,
+  drivetrainClosureLinkReuse,
+  drivetrainClosureLink,
+  drivetrainCoasterArm,
+  drivetrainCogSteps,
+  drivetrainCrankArmClearance,
+  drivetrainDerailleurMount,
+  drivetrainDriveFamily,
+  drivetrainFixedLockRing,
+  drivetrainFreehubBody,
+  drivetrainFreewheelThread,
+  drivetrainFrontDerailleurCapacity,
+  drivetrainFrontDerailleurChainline,
+  drivetrainFrontDerailleurMount,
+  drivetrainFrontDerailleurPull,
+  drivetrainFrontDerailleurRange,
+  drivetrainFrontDerailleurTyre,
+  drivetrainFrontDifference,
+  drivetrainFrontPositions,
+  drivetrainGearHubRatio,
+  drivetrainGearHubWashers,
+  drivetrainHangerSeat,
+  drivetrainIndexing,
+  drivetrainLargestCog,
+  drivetrainLeastLargestCog,
+  drivetrainPedalThread,
+  drivetrainRingClearance,
+  drivetrainRingMount,
+  drivetrainRingProfile,
+  drivetrainShiftFamily,
+  drivetrainSingleSpeedTension,
+  drivetrainSmallestCog,
+  drivetrainSpeeds,
+  drivetrainSpindleLength,
+  drivetrainSpindle,
+  drivetrainTensionerForbidden,
+  drivetrainTensionerMount,
+  drivetrainTorqueArm,
+];

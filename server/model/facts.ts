@@ -3,7 +3,7 @@ import type { Field, Slot } from "../vocabulary/define.ts";
 import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
 import type { Assembly, Installed } from "./assembly.ts";
 import { headerPlace, type Place } from "./declaration.ts";
-import type { Absent, Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
+import type { Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
 import { omittedSlot } from "./omission.ts";
 import { type ResolvedCode, resolveCode } from "./standard.ts";
 import type { Statement } from "./stated.ts";
@@ -40,15 +40,14 @@ export class FactReader {
   resolve<N extends Needs>(needs: N): Resolution<N> {
     const facts: Record<string, unknown> = {};
     const missing: Missing[] = [];
-    let none: Absent | undefined;
     for (const [name, need] of Object.entries(needs)) {
       const answer = this.answer(need);
       facts[name] = answer;
       if (need.optional) continue;
-      if (answer.state === "none") none ??= answer;
-      else if (answer.state === "unknown") missing.push(...answer.missing);
+      // An absence decides by itself; what the others are would change nothing.
+      if (answer.state === "none") return { state: "none", path: answer.path };
+      if (answer.state === "unknown") missing.push(...answer.missing);
     }
-    if (none) return { state: "none", path: none.path };
     if (missing.length > 0) return { state: "unknown", missing: distinct(missing) };
     return { state: "known", facts: facts as Facts<N> };
   }

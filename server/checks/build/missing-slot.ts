@@ -1,18 +1,13 @@
 import { buildField, optional, slot } from "../../model/need.ts";
-import { slotByPath, slotPaths } from "../../vocabulary/index.ts";
 import { cannotTell, defineCheck, holds, notApplicable } from "../define.ts";
-
-/** Slots in which every whole bike has something, or says that it has nothing. */
-const asked = slotPaths
-  .filter((path) => slotByPath(path)?.omitted === "unknown")
-  .map((path) => ({ name: path as string, slot: path }));
+import { askedSlots } from "../shared/open-slots.ts";
 
 export default defineCheck({
   code: "build/missing-slot",
   title: "Every place on the bike has a part, or says that it has none",
   severity: "information",
   since: 1,
-  instances: asked,
+  instances: askedSlots.map((path) => ({ name: path as string, slot: path })),
   needs: ({ slot: path }) => ({ here: optional(slot(path)), template: optional(buildField("template")) }),
   test({ here, template }, { slot: path }) {
     if (template.state === "known" && template.value) return notApplicable("a template is not a whole bike");

@@ -1,5 +1,6 @@
 import { defineSlot } from "../define.ts";
-import { angle, length, yesNo } from "../fields.ts";
+import { angle, length, word, yesNo } from "../fields.ts";
+import { threadTreatments } from "../words.ts";
 import { controlSettings } from "./controls.ts";
 
 /** What the rider steers with. */
@@ -17,6 +18,11 @@ export const cockpitSlots = [
         example: "15 mm",
       }),
       "spacers-above": length("Height of the spacers over the stem.", { group: "Set-up", highest: 80 }),
+      "steerer-clamp-treatment": word(
+        threadTreatments,
+        "What goes between stem and steerer; left out, what their makers say.",
+        { group: "Assembly", omitted: "none" },
+      ),
       flipped: yesNo("Whether it is turned upside down, so that its angle points the other way.", {
         group: "Set-up",
         omitted: "none",
@@ -55,6 +61,16 @@ export const cockpitSlots = [
         highest: 1000,
         omitted: "none",
       }),
+      "stem-clamp-treatment": word(
+        threadTreatments,
+        "What goes between bar and stem; left out, what their makers say.",
+        { group: "Assembly", omitted: "none" },
+      ),
+      "control-clamp-treatment": word(
+        threadTreatments,
+        "What goes between the bar and the clamps of controls; left out, what their makers say.",
+        { group: "Assembly", omitted: "none" },
+      ),
       rotation: angle("Turn of the bar from the position that its maker intends, positive up.", {
         group: "Set-up",
         lowest: -45,
