@@ -66,7 +66,12 @@ export function impossible(reason: string): Impossible {
 
 /** What feeding a calculation from a build comes to, besides its inputs. */
 export type BuildInputs<I extends Inputs> =
-  | { readonly state: "known"; readonly inputs: InputValues<I> }
+  | {
+      readonly state: "known";
+      readonly inputs: InputValues<I>;
+      /** What is missing for results that need more than the rest: those are unknown, the others are worked out. */
+      readonly lacking?: Readonly<Record<string, readonly Missing[]>>;
+    }
   | { readonly state: "unknown"; readonly missing: readonly Missing[] }
   | { readonly state: "none"; readonly reason: string };
 
@@ -131,9 +136,15 @@ function isBounded(results: object): boolean {
     .every((value) => typeof value !== "number" || Number.isFinite(value));
 }
 
-/** Inputs found in a build. */
-export function known<I extends Inputs>(inputs: InputValues<I>): BuildInputs<I> {
-  return { state: "known", inputs };
+/**
+ * Inputs found in a build.
+ * @param lacking what is missing for single results, by their names.
+ */
+export function known<I extends Inputs>(
+  inputs: InputValues<I>,
+  lacking: Readonly<Record<string, readonly Missing[]>> = {},
+): BuildInputs<I> {
+  return { state: "known", inputs, lacking };
 }
 
 /** The build lacks a fact that only matters in its case. */

@@ -114,6 +114,11 @@ export class BuildEvaluation {
         const value = (results as Record<string, ResultValue | undefined>)[name];
         const own = calculationOfQuantity(path);
         if (!own) continue;
+        const missing = inputs.lacking?.[name] ?? [];
+        if (value === undefined && missing.length > 0) {
+          this.#quantities.set(path, { state: "unknown", row: own, missing });
+          continue;
+        }
         this.#quantities.set(
           path,
           value === undefined

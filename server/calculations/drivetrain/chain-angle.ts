@@ -4,6 +4,7 @@ import { defineCalculation, impossible, input, known, lacking, meaningless, opti
 import { chainlineNeeds, frontChainline } from "../shared/front-chainline.ts";
 import { cogsField, gearsOf, ringsField } from "../shared/gears.ts";
 import { notFinite, notPositive, notTeeth } from "../shared/guards.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
@@ -102,19 +103,19 @@ export default defineCalculation({
         withRings(facts, (rings) => {
           const front = frontChainline(facts);
           if (front.state === "none") return meaningless("no chainline is stated for the cranks");
-          const severalRings =
-            rings.length > 1 && facts.ringSpacing.state === "unknown" ? facts.ringSpacing.missing : [];
-          const severalCogs =
-            facts.cogs.value.length > 1 && facts.cogPitch.state === "unknown" ? facts.cogPitch.missing : [];
-          const missing = [...(front.state === "unknown" ? front.missing : []), ...severalRings, ...severalCogs];
+          const missing = [
+            ...(front.state === "unknown" ? front.missing : []),
+            ...(rings.length > 1 ? missingOf(facts.ringSpacing) : []),
+            ...(facts.cogs.value.length > 1 ? missingOf(facts.cogPitch) : []),
+          ];
           if (missing.length > 0 || front.state === "unknown") return lacking(missing);
           return known({
             rings,
             cogs: facts.cogs.value,
             chainline: front.chainline,
-            "ring-spacing": facts.ringSpacing.state === "known" ? facts.ringSpacing.value : undefined,
+            "ring-spacing": stated(facts.ringSpacing),
             "cog-line": facts.cogLine.value,
-            "cog-pitch": facts.cogPitch.state === "known" ? facts.cogPitch.value : undefined,
+            "cog-pitch": stated(facts.cogPitch),
             // Closest together the angles are greatest.
             chainstay: facts.chainstay.value.least,
           });

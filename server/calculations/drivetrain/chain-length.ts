@@ -5,6 +5,7 @@ import { allowanceByPractice, derailleurSetUps } from "../shared/chain-allowance
 import { chainLoop, chainPitch, evenAtLeast, loopLength, standsClear } from "../shared/chain-geometry.ts";
 import { cogsField, ringsField } from "../shared/gears.ts";
 import { negative, notFinite, notPositive, notTeeth } from "../shared/guards.ts";
+import { stated } from "../shared/maybe.ts";
 import { rearEnd, rearEndNeeds } from "../shared/rear-end.ts";
 import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
@@ -60,12 +61,12 @@ export default defineCalculation({
   source:
     "open-belt geometry on the pitch circles, Machinery's Handbook (from memory) and re-derived; allowance and inch rule: common practice, no source",
   compute(inputs, working) {
-    const { rings, cogs, chainstay, allowance: stated, "rear-centre-growth": growth } = inputs;
+    const { rings, cogs, chainstay, allowance: byMaker, "rear-centre-growth": growth } = inputs;
     const wrong =
       notTeeth({ rings, cogs }) ??
       notPositive({ chainstay }) ??
       notFinite({ "rear-centre-growth": growth }) ??
-      negative({ allowance: stated });
+      negative({ allowance: byMaker });
     if (wrong) return wrong;
     const ring = Math.max(...rings);
     const cog = Math.max(...cogs);
@@ -88,9 +89,9 @@ export default defineCalculation({
       `Exact: ${say((2 * run) / chainPitch)} + ${say(frontPitches)} on the ring + ${say(rearPitches)} on the cog = ${say(pitches, "links")}`,
     );
     const rule = allowanceByPractice(rings.length, growth !== undefined, inputs["set-up"]);
-    const allowance = stated ?? rule.pitches;
+    const allowance = byMaker ?? rule.pitches;
     working?.step(
-      stated === undefined
+      byMaker === undefined
         ? `Allowance: ${allowance} links (common practice, no source: ${rule.reason})`
         : `Allowance: ${allowance} links, as the derailleur's maker states`,
     );
@@ -129,14 +130,14 @@ export default defineCalculation({
           if (facts.idler.state === "known") return meaningless("the chain runs over an idler, so no two-wheel loop");
           const rear = rearEnd(facts);
           if (rear.state === "unknown") return lacking(rear.missing);
-          const stated = rings.length > 1 ? facts.double : rear.state === "sprung" ? facts.sprung : facts.rigid;
+          const ownFigure = rings.length > 1 ? facts.double : rear.state === "sprung" ? facts.sprung : facts.rigid;
           return known({
             rings,
             cogs: facts.cogs.value,
             // Where the dropouts can be moved, the chain has to reach with the wheel at its rearmost.
             chainstay: facts.chainstay.value.greatest,
             "rear-centre-growth": rear.state === "sprung" ? rear.growth : undefined,
-            allowance: stated.state === "known" ? stated.value : undefined,
+            allowance: stated(ownFigure),
             "set-up": facts.setUp.value,
           });
         }),

@@ -1,6 +1,7 @@
 import { fact, type Maybe, type Missing, optional } from "../../model/need.ts";
 import type { Teeth } from "../../values/types.ts";
 import { type BuildInputs, type Inputs, lacking, meaningless } from "../define.ts";
+import { missingOf } from "./maybe.ts";
 
 /**
  * Which rings a build turns. Cranks may be sold with rings, and each ring may be replaced by one in a slot of its own:
@@ -28,7 +29,7 @@ export type RingsInUse =
 
 export function ringsInUse({ crankRings, ring, middleRing, innerRing }: RingFacts): RingsInUse {
   const asked = [middleRing, innerRing, ring, ...(ring.state === "known" ? [] : [crankRings])];
-  const missing = asked.flatMap((fact) => (fact.state === "unknown" ? fact.missing : []));
+  const missing = missingOf(...asked);
   if (missing.length > 0) return { state: "unknown", missing };
   const own = crankRings.state === "known" ? [...crankRings.value].sort((a, b) => b - a) : [];
   const replaced = [

@@ -2,6 +2,7 @@ import { type Facts, fact, optional } from "../../model/need.ts";
 import { length } from "../../vocabulary/fields.ts";
 import { type BuildInputs, defineCalculation, input, known, meaningless, optionalInput } from "../define.ts";
 import { notPositive } from "../shared/guards.ts";
+import { stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 import { tyreSize } from "../shared/tyre-size.ts";
 import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
@@ -25,8 +26,8 @@ function feed({ size, width, height }: Facts<ReturnType<typeof needsOf>>): Build
   if (labelled?.beadSeat === undefined) return meaningless(`${size.written} does not say a width and a bead seat`);
   return known({
     "bead-seat": labelled.beadSeat,
-    "tyre-width": width.state === "known" ? width.value : labelled.width,
-    "tyre-height": height.state === "known" ? height.value : undefined,
+    "tyre-width": stated(width) ?? labelled.width,
+    "tyre-height": stated(height),
   });
 }
 

@@ -1,0 +1,83 @@
+import { buildField, everyFact } from "../../model/need.ts";
+import { quantity } from "../../vocabulary/fields.ts";
+import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
+import { eachPartOnce } from "../shared/every-part.ts";
+import { negative, notPositive } from "../shared/guards.ts";
+import { say } from "../shared/say.ts";
+
+/** Share of the front wheel that is taken when the centre of mass is not known. */
+const usualFrontShare = 45;
+
+/** What rests on either wheel of a bicycle with its rider. */
+export default defineCalculation({
+  name: "riding-load",
+  title: "Mass of bicycle and rider on the wheels",
+  description:
+    "Rider, kit and bicycle together, and what of it rests on either wheel, by the usual share unless one is given.",
+  inputs: {
+    "rider-mass": input(quantity("mass", "Mass of the rider, dressed to ride.", { unit: "kg", example: "78 kg" })),
+    "kit-mass": input(quantity("mass", "Mass of what is carried.", { unit: "kg", example: "5 kg" })),
+    "bike-mass": input(quantity("mass", "Mass of the bicycle.", { unit: "kg", example: "12 kg" })),
+    "front-share": optionalInput(
+      quantity("ratio", "Share on the front wheel; 45 % when left out, as is usual of riders at their ease.", {
+        lowest: 1,
+        highest: 99,
+      }),
+    ),
+  },
+  results: {
+    "all-up-mass": { unit: "g", digits: 0, description: "Rider, kit and bicycle together." },
+    "front-wheel-load": { unit: "g", digits: 0, description: "Mass that rests on the front wheel." },
+    "rear-wheel-load": { unit: "g", digits: 0, description: "Mass that rests on the rear wheel." },
+  },
+  formula: "sum; front = share × sum; rear = the rest",
+  source: "definition; the share of 45 to 55: common practice, no source",
+  compute(given, working) {
+    const { "rider-mass": rider, "kit-mass": kit, "bike-mass": bike, "front-share": share = usualFrontShare } = given;
+    const wrong =
+      negative({ "rider-mass": rider, "kit-mass": kit, "bike-mass": bike }) ?? notPositive({ "front-share": share });
+    if (wrong) return wrong;
+    if (share >= 100) return impossible("The front wheel cannot carry all of it.");
+    const sum = rider + kit + bike;
+    const front = (sum * share) / 100;
+    working?.step(
+      `All up: ${say(rider / 1000, "kg")} + ${say(kit / 1000, "kg")} + ${say(bike / 1000, "kg")} = ${say(sum / 1000, "kg")}`,
+    );
+    working?.step(
+      `Front: ${say(share, "%")}${given["front-share"] === undefined ? " (common practice)" : ""} = ${say(front / 1000, "kg")}; rear ${say((sum - front) / 1000, "kg")}`,
+    );
+    return { "all-up-mass": sum, "front-wheel-load": front, "rear-wheel-load": sum - front };
+  },
+  inBuild: [
+    {
+      assembly: "bike",
+      needs: {
+        rider: buildField("rider.mass"),
+        kit: buildField("rider.kit-mass"),
+        masses: everyFact<number>("mass"),
+      },
+      inputs: ({ rider, kit, masses }) => {
+        const rows = eachPartOnce(masses.value);
+        const missing = rows.flatMap(({ fact }) => (fact.state === "unknown" ? fact.missing : []));
+        if (missing.length > 0) return lacking(missing);
+        return known({
+          "rider-mass": rider.value,
+          "kit-mass": kit.value,
+          "bike-mass": rows.reduce((sum, { fact }) => sum + (fact.state === "known" ? fact.value : 0), 0),
+        });
+      },
+    },
+  ],
+  examples: [
+    {
+      inputs: { "rider-mass": 75_000, "kit-mass": 3000, "bike-mass": 12_000 },
+      results: { "all-up-mass": 90_000, "front-wheel-load": 40_500, "rear-wheel-load": 49_500 },
+      source: "common practice, no source: 90 kg shared 45 to 55",
+    },
+    {
+      inputs: { "rider-mass": 60_000, "kit-mass": 0, "bike-mass": 10_000, "front-share": 40 },
+      results: { "all-up-mass": 70_000, "front-wheel-load": 28_000, "rear-wheel-load": 42_000 },
+      source: "worked by hand",
+    },
+  ],
+});
