@@ -5,6 +5,7 @@ import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { packProgram } from "./pack-program.mjs";
 import { prepare, root } from "./toolchain.mjs";
 
 const output = join(root, "dist");
@@ -39,6 +40,8 @@ const bundles = [
       banner: { js: commandLineBanner },
       define: { ferruleVersion: JSON.stringify(JSON.parse(readFileSync(join(root, "package.json"), "utf8")).version) },
     },
+    // Not while developing: a program in comments has no source map and cannot be stepped through.
+    shippedPlugins: () => [packProgram("server/command-line/program.ts")],
   },
   {
     name: "language server for Node",
@@ -79,6 +82,7 @@ function optionsOf(bundle, development) {
     sourcemap: development ? "linked" : false,
     logLevel: "warning",
     ...bundle.options,
+    plugins: development ? [] : (bundle.shippedPlugins?.() ?? []),
   };
 }
 

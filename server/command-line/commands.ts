@@ -1,3 +1,5 @@
+import { run as check } from "./commands/check.ts";
+import type { Program } from "./program.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** An option of a command. One without a `value` is a switch. */
@@ -25,12 +27,7 @@ export interface Invocation {
   has(option: string): boolean;
 }
 
-export interface CommandModule {
-  /** @returns the exit code. */
-  run(invocation: Invocation): Promise<number> | number;
-}
-
-/** A command as help shows it; its code is loaded only when it is run. */
+/** A command: what help says of it, and what runs it. */
 export interface CommandRow {
   readonly name: string;
   readonly summary: string;
@@ -39,7 +36,8 @@ export interface CommandRow {
   readonly options: readonly OptionRow[];
   /** Paragraphs of further help. */
   readonly details: readonly string[];
-  readonly load: () => Promise<CommandModule>;
+  /** @returns the exit code. */
+  run(invocation: Invocation, program: () => Promise<Program>): Promise<number>;
 }
 
 const formatOption = (words: readonly string[]): OptionRow => ({
@@ -75,15 +73,18 @@ export const commands: readonly CommandRow[] = [
         description: "list the checks of every build with this outcome; several with commas between",
       },
       { name: "as", value: "FILE", description: "the file that standard input stands for, in its workshop" },
+      { name: "no-cache", description: "do not remember the answer, nor give a remembered one" },
     ],
     details: [
       "PATH is a file, a folder or a pattern such as builds/*.ferrule; without one, the folder you are in. " +
         "- reads standard input: alone with the built-in standards, or in the place of FILE with --as FILE.",
       "A file belongs to the workshop whose folder is the nearest one upward with a workshop.ferrule, else to the git " +
         "repository, else to its folder. All .ferrule files of the workshop are read, so that parts are found; only those under PATH are reported.",
+      "The answer is remembered for as long as no file changes, in the user's cache folder or the one that the " +
+        "environment variable FERRULE_CACHE names; FERRULE_CACHE=off remembers nothing.",
       exitCodesHelp,
     ],
-    load: () => import("./commands/check.ts"),
+    run: check,
   },
   {
     name: "explain",
@@ -98,7 +99,7 @@ export const commands: readonly CommandRow[] = [
       "FILE#BUILD/PATH is a number, a fact, a setting or a slot of a build, such as " +
         "builds/fellside.ferrule#fellside-l/drivetrain.capacity-needed. Without PATH, everything the build has is listed.",
     ],
-    load: () => import("./commands/explain.ts"),
+    run: async (invocation, program) => (await program()).explain(invocation),
   },
   {
     name: "calculate",
@@ -109,7 +110,7 @@ export const commands: readonly CommandRow[] = [
       "A value is written as in a file, with any unit of the right dimension: chainstay=435 mm, chainstay=17.1in. " +
         "calculate NAME without inputs says what it needs.",
     ],
-    load: () => import("./commands/calculate.ts"),
+    run: async (invocation, program) => (await program()).calculate(invocation),
   },
   {
     name: "format",
@@ -123,7 +124,7 @@ export const commands: readonly CommandRow[] = [
       "Ends with 0 when every file is in canonical form now, 1 when one is not, 2 when the command is not understood " +
         "or a file cannot be read or written.",
     ],
-    load: () => import("./commands/format.ts"),
+    run: async (invocation, program) => (await program()).format(invocation),
   },
   {
     name: "serve",
@@ -138,6 +139,6 @@ export const commands: readonly CommandRow[] = [
       },
     ],
     details: [],
-    load: () => import("./commands/serve.ts"),
+    run: async (invocation, program) => (await program()).serve(invocation),
   },
 ];

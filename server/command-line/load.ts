@@ -2,114 +2,44 @@ import { pathToFileURL } from "node:url";
 import { type Change, Engine } from "../engine/engine.ts";
 import type { ReportedWorkshop } from "../reports/collect.ts";
 import { prelude } from "../standards/index.ts";
-import { isInside, type LeftOut, listFiles } from "../workshop-files/list.ts";
-import { readSource } from "../workshop-files/read.ts";
-import { shownPath, type Target } from "./targets.ts";
+import type { LeftOut } from "../workshop-files/list.ts";
+import { decodeSource } from "../workshop-files/read.ts";
+import type { ReadWorkshop } from "./read-workshops.ts";
+import { shownPath } from "./targets.ts";
 
-/** A text that takes the place of a file, or stands alone. */
-export interface GivenText {
-  readonly text: string;
-  /** The file it stands for; absent for a text of no workshop. */
-  readonly target?: Target;
-}
-
-/** A workshop read from the disk, with the files in it that were asked for. */
+/** A workshop with its engine, and the files in it that were asked for. */
 export interface LoadedWorkshop extends ReportedWorkshop {
-  /** What was not read, and why. */
+  /** Files that turned out to be no text. */
   readonly leftOut: readonly LeftOut[];
 }
 
-interface Draft {
-  readonly folder: string;
-  readonly asked: Target[];
-  given?: GivenText;
-}
-
-/** What standard input is called when it stands for no file. */
-const standardInput = "standard-input.ferrule";
-
 /**
- * Reads the workshops that targets belong to: every file of each, since parts may stand in any of them.
- * @param folder where shown paths start.
+ * Puts the files of a workshop into an engine. Nothing is parsed yet: the engine reads a declaration when it is asked
+ * for it.
+ * @param shownFrom the folder from which shown paths start.
  */
-export function load(
-  targets: readonly Target[],
-  given: GivenText | undefined,
-  today: string,
-  folder: string,
-): readonly LoadedWorkshop[] {
-  const drafts = new Map<string, Draft>();
-  const draftOf = (root: string): Draft => {
-    const draft = drafts.get(root) ?? { folder: root, asked: [] };
-    drafts.set(root, draft);
-    return draft;
-  };
-  for (const target of targets) draftOf(target.root.folder).asked.push(target);
-  if (given?.target) {
-    const draft = draftOf(given.target.root.folder);
-    draft.asked.push(given.target);
-    draft.given = given;
-  }
-  const loaded: LoadedWorkshop[] = [];
-  // A workshop below a folder that was asked for is asked for too; it joins the end of the queue.
-  for (const draft of drafts.values()) {
-    loaded.push(
-      loadOne(draft, today, folder, (below) => {
-        draftOf(below).asked.push({ root: { folder: below, by: "workshop-file" }, path: below, isFolder: true });
-      }),
-    );
-  }
-  if (given && !given.target) loaded.push(alone(given.text, today));
-  return loaded.filter((workshop) => workshop.uris.length > 0 || workshop.leftOut.length > 0 || loaded.length === 1);
-}
-
-function loadOne(draft: Draft, today: string, folder: string, below: (root: string) => void): LoadedWorkshop {
-  const listing = listFiles(draft.folder);
-  const leftOut = [...listing.leftOut];
+export function load(workshop: ReadWorkshop, today: string, shownFrom: string): LoadedWorkshop {
+  const leftOut: LeftOut[] = [];
   const tooLarge = new Map<string, number>();
-  const names = new Map<string, string>();
+  const shown = new Map<string, string>();
   const changes: Change[] = [];
-  const replaced = draft.given?.target?.path;
-  const files = [
-    ...new Set([...listing.files, ...draft.asked.filter(({ isFolder }) => !isFolder).map(({ path }) => path)]),
-  ];
-  for (const path of files) {
-    if (path === replaced) continue;
-    const uri = pathToFileURL(path).href;
-    const source = readSource(path);
-    if (source.state === "unreadable") {
-      leftOut.push({ path, reason: source.reason, serious: true });
-      continue;
+  const uris: string[] = [];
+  for (const { path, bytes } of workshop.files) {
+    const uri = workshop.folder === "" ? path : pathToFileURL(path).href;
+    const name = workshop.folder === "" ? path : shownPath(path, shownFrom);
+    if (typeof bytes === "number") tooLarge.set(uri, bytes);
+    else {
+      const source = decodeSource(bytes);
+      if (source.state === "unreadable") {
+        leftOut.push({ path: name, reason: source.reason, serious: true });
+        continue;
+      }
+      changes.push({ uri, text: source.text });
     }
-    names.set(path, uri);
-    if (source.state === "too-large") tooLarge.set(uri, source.bytes);
-    else changes.push({ uri, text: source.text });
-  }
-  if (draft.given && replaced !== undefined) {
-    const uri = pathToFileURL(replaced).href;
-    names.set(replaced, uri);
-    changes.push({ uri, text: draft.given.text });
-  }
-  for (const root of listing.workshopsBelow) {
-    if (draft.asked.some(({ path, isFolder }) => isFolder && isInside(root, path))) below(root);
+    shown.set(uri, name);
+    if (workshop.asked.has(path)) uris.push(uri);
   }
   const engine = new Engine({ today, prelude });
   engine.update(changes);
-  const paths = new Map([...names].map(([path, uri]) => [uri, shownPath(path, folder)]));
-  const isAsked = (path: string): boolean =>
-    draft.asked.some((target) => (target.isFolder ? isInside(path, target.path) : path === target.path));
-  return {
-    engine,
-    uris: [...names].filter(([path]) => isAsked(path)).map(([, uri]) => uri),
-    pathOf: (uri) => paths.get(uri) ?? uri,
-    tooLarge,
-    leftOut: leftOut.map((left) => ({ ...left, path: shownPath(left.path, folder) })),
-  };
-}
-
-/** A text by itself: no workshop around it but the standards that come with the program. */
-function alone(text: string, today: string): LoadedWorkshop {
-  const engine = new Engine({ today, prelude });
-  engine.update([{ uri: standardInput, text }]);
-  return { engine, uris: [standardInput], pathOf: (uri) => uri, leftOut: [] };
+  return { engine, uris, pathOf: (uri) => shown.get(uri) ?? uri, tooLarge, leftOut };
 }

@@ -2,6 +2,7 @@ import { nearest } from "../values/near.ts";
 import { readArguments } from "./arguments.ts";
 import { commands } from "./commands.ts";
 import { exitCodes } from "./exit-codes.ts";
+import { loadProgram } from "./load-program.ts";
 import { UsageProblem } from "./problem.ts";
 import { processTerminal as terminal } from "./terminal.ts";
 import { version } from "./version.ts";
@@ -18,24 +19,16 @@ async function main(words: readonly string[]): Promise<number> {
   if (!command) throw unknownCommand(first);
   const given = readArguments(command, rest);
   if (given.has("help")) return help("help", [command.name]);
-  const module = await command.load();
-  return module.run({ ...given, terminal, folder: process.cwd() });
+  return command.run({ ...given, terminal, folder: process.cwd() }, loadProgram);
 }
 
 async function help(first: string | undefined, [name]: readonly string[]): Promise<number> {
-  const { commandHelp, generalHelp } = await import("./help.ts");
-  if (name !== undefined && first === "help") {
-    const command = commands.find((one) => one.name === name);
-    if (!command) throw unknownCommand(name);
-    terminal.write(commandHelp(command, terminal.width));
-    return exitCodes.clean;
-  }
-  if (first !== undefined) {
-    terminal.write(generalHelp(terminal.width));
-    return exitCodes.clean;
-  }
-  terminal.warn(generalHelp(terminal.width));
-  return exitCodes.usage;
+  const command = name === undefined || first !== "help" ? undefined : commands.find((one) => one.name === name);
+  if (name !== undefined && first === "help" && !command) throw unknownCommand(name);
+  const text = await (await loadProgram()).help(command, terminal.width);
+  if (first === undefined) terminal.warn(text);
+  else terminal.write(text);
+  return first === undefined ? exitCodes.usage : exitCodes.clean;
 }
 
 function unknownCommand(written: string): UsageProblem {

@@ -1,23 +1,21 @@
 import { readFileSync } from "node:fs";
 import { reasonOf } from "../workshop-files/list.ts";
-import { decodeSource } from "../workshop-files/read.ts";
+import { mostBytes } from "../workshop-files/read.ts";
 import { UsageProblem } from "./problem.ts";
 
 /**
- * All of standard input as text.
- * @throws UsageProblem when it cannot be read or is no UTF-8 text.
+ * All of standard input.
+ * @throws UsageProblem when it cannot be read or is larger than what is read.
  */
-export function readStandardInput(): string {
+export function readStandardInput(): Buffer {
   let bytes: Buffer;
   try {
     bytes = readFileSync(0);
   } catch (error) {
     throw new UsageProblem(`Standard input cannot be read: ${reasonOf(error)}.`);
   }
-  const source = decodeSource(bytes);
-  if (source.state === "read") return source.text;
-  if (source.state === "too-large") {
-    throw new UsageProblem(`Standard input has ${source.bytes} bytes, more than are read.`);
+  if (bytes.length > mostBytes) {
+    throw new UsageProblem(`Standard input has ${bytes.length} bytes; at most ${mostBytes} are read.`);
   }
-  throw new UsageProblem(`Standard input cannot be read: ${source.reason}.`);
+  return bytes;
 }

@@ -1,4 +1,5 @@
-import { isatty } from "node:tty";
+import { fstatSync, statSync } from "node:fs";
+import { devNull } from "node:os";
 import { writeAll } from "./write.ts";
 
 /** Where a command writes to, and what that place can show. */
@@ -22,10 +23,21 @@ const widest = 140;
  * Colour only where a person looks, and never for one who asks for none (NO_COLOR with any text, as agreed at
  * no-color.org) or whose terminal cannot.
  */
-function wantsColour(isTerminal: boolean, environment: NodeJS.ProcessEnv): boolean {
+function wantsColour(environment: NodeJS.ProcessEnv): boolean {
   if (environment.NO_COLOR !== undefined && environment.NO_COLOR !== "") return false;
   if (environment.FORCE_COLOR !== undefined) return environment.FORCE_COLOR !== "0" && environment.FORCE_COLOR !== "";
-  return isTerminal && environment.TERM !== "dumb";
+  return environment.TERM !== "dumb" && isTerminal();
+}
+
+/** Whether a person looks at the output. The module that knows is costly to load, so what is plain without it is asked first. */
+function isTerminal(): boolean {
+  try {
+    const output = fstatSync(1);
+    if (!output.isCharacterDevice() || output.rdev === statSync(devNull).rdev) return false;
+  } catch {
+    return false;
+  }
+  return process.stdout.isTTY === true;
 }
 
 /** The process's own output. Colour and width are found out when a report asks for them. */
@@ -33,11 +45,10 @@ export const processTerminal: Terminal = {
   write: (text) => writeAll(1, text),
   warn: (text) => writeAll(2, text),
   get colour() {
-    return wantsColour(isatty(1), process.env);
+    return wantsColour(process.env);
   },
   get width() {
-    // The stream object is costly to make, so it is only asked where there is a window.
-    const columns = isatty(1) ? process.stdout.columns : undefined;
+    const columns = isTerminal() ? process.stdout.columns : undefined;
     return columns === undefined || columns <= 0 ? usualWidth : Math.max(narrowest, Math.min(columns, widest));
   },
 };

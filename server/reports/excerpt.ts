@@ -1,8 +1,6 @@
 import type { LineIndex, Range } from "../engine/positions.ts";
 import type { Paint } from "./paint.ts";
-import { columns, printable } from "./printable.ts";
-
-const segmenter = new Intl.Segmenter("en", { granularity: "grapheme" });
+import { charactersOf, columns, printable } from "./printable.ts";
 
 /**
  * A line of a file with its number, and a line under it that points to a stretch.
@@ -56,7 +54,7 @@ function beginningOf(text: string, room: number): string {
   if (columns(text) <= room) return text;
   let kept = "";
   let used = 0;
-  for (const { segment } of segmenter.segment(text)) {
+  for (const segment of charactersOf(text)) {
     const needed = columns(segment);
     if (used + needed > room - 1) break;
     kept += segment;
@@ -70,7 +68,7 @@ function endOf(text: string, room: number): string {
   if (columns(text) <= room) return text;
   let kept = "";
   let used = 0;
-  for (const segment of [...segmenter.segment(text)].reverse().map((one) => one.segment)) {
+  for (const segment of [...charactersOf(text)].reverse()) {
     const needed = columns(segment);
     if (used + needed > room - 1) break;
     kept = segment + kept;

@@ -36,9 +36,9 @@ export function junitReport(workshops: readonly CollectedWorkshop[]): string {
 
 function suite(name: string, path: string, cases: readonly Case[]) {
   const lines = [
-    `  <testsuite name="${escape(name)}" file="${escape(path)}" ${numbers(cases)}>`,
+    `  <testsuite name="${escaped(name)}" file="${escaped(path)}" ${numbers(cases)}>`,
     ...cases.flatMap(({ name: caseName, className, body }) => {
-      const open = `    <testcase name="${escape(caseName)}" classname="${escape(className)}" time="0"`;
+      const open = `    <testcase name="${escaped(caseName)}" classname="${escaped(className)}" time="0"`;
       return body.length === 0
         ? [`${open}/>`]
         : [`${open}>`, ...body.map((line) => `      ${line}`), "    </testcase>"];
@@ -75,7 +75,7 @@ function rowCase(className: string, row: CheckRow, findings: readonly ReportedFi
   return {
     name: code,
     className,
-    body: [`<skipped message="${escape([...new Set(why)].join("; "))}"/>`],
+    body: [`<skipped message="${escaped([...new Set(why)].join("; "))}"/>`],
     kind: "skipped",
   };
 }
@@ -92,10 +92,10 @@ function failure(findings: readonly ReportedFinding[]): Pick<Case, "body" | "kin
   const rest = findings.filter(({ severity }) => severity !== "error");
   const body: string[] = [];
   if (errors.length > 0) {
-    const message = escape(errors.map((finding) => finding.message).join(" "));
-    body.push(`<failure type="error" message="${message}">${escape(errors.map(full).join("\n\n"))}</failure>`);
+    const message = escaped(errors.map((finding) => finding.message).join(" "));
+    body.push(`<failure type="error" message="${message}">${escaped(errors.map(full).join("\n\n"))}</failure>`);
   }
-  if (rest.length > 0) body.push(`<system-out>${escape(rest.map(full).join("\n\n"))}</system-out>`);
+  if (rest.length > 0) body.push(`<system-out>${escaped(rest.map(full).join("\n\n"))}</system-out>`);
   return { body, kind: errors.length > 0 ? "failed" : "passed" };
 }
 
@@ -112,7 +112,7 @@ function full(finding: ReportedFinding): string {
 /** Characters that XML 1.0 cannot hold at all, lone halves of surrogate pairs included. */
 const notXml = /(?![\t\n\r\u007f-\u009f])\p{Cc}|[\p{Cs}\ufffe\uffff]/gu;
 
-function escape(text: string): string {
+function escaped(text: string): string {
   return text
     .replace(notXml, "\ufffd")
     .replaceAll("&", "&amp;")

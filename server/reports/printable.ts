@@ -1,4 +1,4 @@
-import stringWidth from "string-width";
+import { eastAsianWidth } from "get-east-asian-width";
 
 /**
  * Everything that would move the cursor, change direction or not be seen, line ends and tabs included; but not the
@@ -19,9 +19,25 @@ export function printable(text: string): string {
   });
 }
 
-/** How many columns a terminal gives to a text: two for wide characters, none for combining marks. */
+/** Made when first needed: it takes longer than writing a whole report. */
+let graphemes: Intl.Segmenter | undefined;
+
+/** The characters of a text as a person counts them. */
+export function* charactersOf(text: string): Iterable<string> {
+  graphemes ??= new Intl.Segmenter("en", { granularity: "grapheme" });
+  for (const { segment } of graphemes.segment(text)) yield segment;
+}
+
+/** How many columns a terminal gives to a text: two for wide characters (Unicode Annex 11), none for marks alone. */
 export function columns(text: string): number {
-  return /^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u02ff]*$/.test(text) ? text.length : stringWidth(text);
+  if (/^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u02ff]*$/.test(text)) return text.length;
+  let width = 0;
+  for (const character of charactersOf(text)) {
+    if (/^[\p{M}\p{Cf}]+$/u.test(character)) continue;
+    // A sign that asks for its coloured picture is as wide as one.
+    width += character.includes("\ufe0f") ? 2 : eastAsianWidth(character.codePointAt(0) ?? 32);
+  }
+  return width;
 }
 
 /** Lines of at most `width` columns, broken at blanks; a longer word stays whole. */

@@ -1,36 +1,65 @@
-import type { Outcome, Severity } from "../../model/finding.ts";
-import { type CollectedWorkshop, collect, hasAtLeast } from "../../reports/collect.ts";
-import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
-import { textReport } from "../../reports/text.ts";
+import type { LeftOut } from "../../workshop-files/list.ts";
+import type { CheckSettings } from "../check-answer.ts";
+import { CheckMemory } from "../check-memory.ts";
 import type { Invocation } from "../commands.ts";
-import { dayOf } from "../day.ts";
+import { dayOf, localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
-import { type GivenText, type LoadedWorkshop, load } from "../load.ts";
 import { UsageProblem } from "../problem.ts";
+import type { Program } from "../program.ts";
+import { type Given, readWorkshops } from "../read-workshops.ts";
 import { readStandardInput } from "../standard-input.ts";
-import { findTargets, placeOf, Roots } from "../targets.ts";
-import { version } from "../version.ts";
+import { findTargets, placeOf, Roots, type Target } from "../targets.ts";
 
-/** Checks what was asked for and writes the report. */
-export async function run(invocation: Invocation): Promise<number> {
-  const { terminal, positionals, folder } = invocation;
-  const today = dayOf(invocation.value("today"));
+/**
+ * Checks what was asked for and writes the report.
+ *
+ * Nothing of the language is needed to find and read the files. When the very same files were checked before, with
+ * the same settings, the answer is remembered and the rest of the program is not even loaded.
+ */
+export async function run(invocation: Invocation, program: () => Promise<Program>): Promise<number> {
+  const { terminal, positionals } = invocation;
   const { targets, given } = inputs(invocation);
-  const workshops = load(targets, given, today, folder);
-  const unread = sayLeftOut(workshops, terminal.warn);
-  if (workshops.every(({ uris }) => uris.length === 0)) {
-    throw new UsageProblem(`No .ferrule file is under ${positionals.join(", ") || "this folder"}.`);
+  const settings = settingsOf(invocation);
+  const workshops = readWorkshops(targets, given, settings.folder);
+  const leftOut = workshops.flatMap((workshop) => workshop.leftOut);
+  sayLeftOut(leftOut, terminal.warn);
+  if (workshops.every(({ asked }) => asked.size === 0)) {
+    const where = positionals.map(printable).join(", ") || "this folder";
+    if (leftOut.some(({ serious }) => serious)) return exitCodes.usage;
+    throw new UsageProblem(`No .ferrule file is under ${where}.`);
   }
-  const collected = workshops.map(collect);
-  terminal.write(await written(collected, invocation, today));
-  if (unread) return exitCodes.usage;
-  const failOn = (invocation.value("fail-on") ?? "error") as Severity | "never";
-  const found = failOn !== "never" && collected.some(({ files }) => hasAtLeast(files, failOn));
-  return found ? exitCodes.findings : exitCodes.clean;
+  const memory = invocation.has("no-cache") ? undefined : CheckMemory.open(settings, workshops);
+  const remembered = memory?.recall();
+  const answer = remembered ?? (await (await program()).answerCheck(workshops, settings));
+  sayLeftOut(answer.leftOut, terminal.warn);
+  terminal.write(answer.text);
+  const isComplete = ![...leftOut, ...answer.leftOut].some(({ serious }) => serious);
+  if (!isComplete) return exitCodes.usage;
+  if (!remembered) memory?.remember(answer);
+  return answer.exitCode;
 }
 
-function inputs({ positionals, value, has, folder }: Invocation) {
+function settingsOf({ value, values, terminal, folder }: Invocation): CheckSettings {
+  const format = value("format") ?? "text";
+  const isText = format === "text";
+  const given = value("today");
+  return {
+    format,
+    failOn: value("fail-on") ?? "error",
+    list: values("list"),
+    today: given === undefined ? localDay() : dayOf(given),
+    // Only text depends on who looks at it.
+    width: isText ? terminal.width : 0,
+    colour: isText && terminal.colour,
+    folder,
+  };
+}
+
+function inputs({ positionals, value, has, folder }: Invocation): {
+  readonly targets: readonly Target[];
+  readonly given: Given | undefined;
+} {
   const roots = new Roots();
   const isGiven = positionals.includes("-");
   if (has("as") && !isGiven) throw new UsageProblem("--as says what standard input stands for; give - as well.");
@@ -39,52 +68,9 @@ function inputs({ positionals, value, has, folder }: Invocation) {
   if (!isGiven) return { targets, given: undefined };
   const as = value("as");
   const target = as === undefined ? undefined : placeOf(as, folder, roots);
-  const given: GivenText = { text: readStandardInput(), ...(target ? { target } : {}) };
-  return { targets, given };
+  return { targets, given: { bytes: readStandardInput(), ...(target ? { target } : {}) } };
 }
 
-/** @returns true when something was left out that results may depend on. */
-function sayLeftOut(workshops: readonly LoadedWorkshop[], warn: (text: string) => void): boolean {
-  const leftOut = workshops.flatMap((workshop) => workshop.leftOut);
+function sayLeftOut(leftOut: readonly LeftOut[], warn: (text: string) => void): void {
   for (const { path, reason } of leftOut) warn(`ferrule: ${printable(path)} was not read: ${reason}.\n`);
-  return leftOut.some(({ serious }) => serious);
 }
-
-async function written(
-  workshops: readonly CollectedWorkshop[],
-  invocation: Invocation,
-  today: string,
-): Promise<string> {
-  const { terminal } = invocation;
-  switch (invocation.value("format")) {
-    case "json": {
-      const { jsonReport } = await import("../../reports/json.ts");
-      return `${JSON.stringify(jsonReport(workshops, today), undefined, 2)}\n`;
-    }
-    case "github":
-      return (await import("../../reports/github.ts")).githubReport(workshops);
-    case "junit":
-      return (await import("../../reports/junit.ts")).junitReport(workshops);
-    case "sarif": {
-      const { sarifReport } = await import("../../reports/sarif.ts");
-      return `${JSON.stringify(sarifReport(workshops, version), undefined, 2)}\n`;
-    }
-    default:
-      return textReport(workshops, {
-        width: terminal.width,
-        paint: terminal.colour ? coloured : plain,
-        list: invocation
-          .values("list")
-          .map((word) => outcomes[word])
-          .filter((outcome) => outcome !== undefined),
-      });
-  }
-}
-
-const outcomes: Readonly<Record<string, Outcome>> = {
-  holds: "holds",
-  fails: "fails",
-  unknown: "unknown",
-  waived: "waived",
-  "not-applicable": "notApplicable",
-};

@@ -10,10 +10,11 @@ import { paragraph, printable } from "../../reports/printable.ts";
 import { nearest, nearestSeveral } from "../../values/near.ts";
 import { type Address, readAddress, splits } from "../address.ts";
 import type { Invocation } from "../commands.ts";
-import { dayOf } from "../day.ts";
+import { dayOf, localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { type LoadedWorkshop, load } from "../load.ts";
 import { UsageProblem } from "../problem.ts";
+import { readWorkshops } from "../read-workshops.ts";
 import { findTargets, Roots } from "../targets.ts";
 
 /** Explains a code, or something of a build. */
@@ -59,7 +60,13 @@ function explainedAddress(address: Address, invocation: Invocation): string {
   const { terminal, folder } = invocation;
   const file = address.file === "" ? "." : address.file;
   const targets = findTargets([file], folder, new Roots());
-  const workshops = load(targets, undefined, dayOf(invocation.value("today")), folder);
+  const given = invocation.value("today");
+  const today = given === undefined ? localDay() : dayOf(given);
+  const read = readWorkshops(targets, undefined, folder);
+  const workshops = read.map((workshop) => load(workshop, today, folder));
+  for (const { path, reason } of [...read, ...workshops].flatMap(({ leftOut }) => leftOut)) {
+    terminal.warn(`ferrule: ${printable(path)} was not read: ${reason}.\n`);
+  }
   const { workshop, build, path } = findBuild(workshops, address);
   const report = workshop.engine.report(build);
   if (!report) throw new UsageProblem(`${printable(build.name)} is not a build.`);

@@ -5,7 +5,7 @@ import { largestFile } from "../../model/workshop.ts";
 import { printable } from "../../reports/printable.ts";
 import { counted } from "../../reports/words.ts";
 import { reasonOf } from "../../workshop-files/list.ts";
-import { readSource } from "../../workshop-files/read.ts";
+import { decodeSource, readBytes, type SourceText } from "../../workshop-files/read.ts";
 import { FileNotReplaced, replaceFile, stateOf } from "../../workshop-files/write.ts";
 import type { Invocation } from "../commands.ts";
 import { exitCodes } from "../exit-codes.ts";
@@ -60,14 +60,9 @@ function formatFile(path: string, { terminal, has, folder }: Invocation): Outcom
   const shown = printable(shownPath(path, folder));
   try {
     const before = stateOf(path);
-    const source = readSource(path);
-    if (source.state !== "read") {
-      const reason = source.state === "too-large" ? `it has ${source.bytes} bytes, more than are read` : source.reason;
-      terminal.warn(`ferrule: ${shown} was not read: ${reason}.\n`);
-      return "unreadable";
-    }
-    if (source.text.length > largestFile) {
-      terminal.warn(`ferrule: ${shown} was not read: it has ${source.text.length} characters, more than are read.\n`);
+    const source = readText(path);
+    if (source.state === "unreadable") {
+      terminal.warn(`ferrule: ${shown} was not read: ${source.reason}.\n`);
       return "unreadable";
     }
     const { text, refused } = format(source.text);
@@ -87,6 +82,16 @@ function formatFile(path: string, { terminal, has, folder }: Invocation): Outcom
   }
 }
 
+function readText(path: string): SourceText {
+  const read = readBytes(path);
+  if (read.state === "unreadable") return read;
+  if (read.state === "too-large")
+    return { state: "unreadable", reason: `it has ${read.bytes} bytes, more than are read` };
+  const source = decodeSource(read.bytes);
+  const isTooLong = source.state === "text" && source.text.length > largestFile;
+  return isTooLong ? { state: "unreadable", reason: `it has more than ${largestFile} characters` } : source;
+}
+
 function sayRefused(
   shown: string,
   text: string,
@@ -102,7 +107,9 @@ function sayRefused(
 
 /** A text through a pipe: canonical form comes out, or what went in, so that nothing is lost on the way. */
 function formatStandardInput({ terminal, has }: Invocation): number {
-  const given = readStandardInput();
+  const source = decodeSource(readStandardInput());
+  if (source.state === "unreadable") throw new UsageProblem(`Standard input cannot be read: ${source.reason}.`);
+  const given = source.text;
   const { text, refused } = format(given);
   if (!has("check")) terminal.write(refused ? given : text);
   if (refused) {

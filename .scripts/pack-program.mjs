@@ -1,0 +1,41 @@
+// Puts the program behind its entry point in one file: as comment lines, which cost next to nothing until
+// server/command-line/load-program.ts wants them. V8 would otherwise look through all of it at every start, and keeps
+// compiled code of everything but the file that node was started with.
+import { createHash } from "node:crypto";
+import { appendFileSync } from "node:fs";
+import { resolve } from "node:path";
+
+const mark = "\n//! program\n";
+
+/**
+ * An esbuild plugin.
+ * @param {string} entry the program's own entry point.
+ */
+export function packProgram(entry) {
+  return {
+    name: "pack-program",
+    async setup(build) {
+      const options = build.initialOptions;
+      const { outfile, banner, define, plugins, ...shared } = options;
+      const { outputFiles } = await build.esbuild.build({
+        ...shared,
+        entryPoints: [entry],
+        // Characters outside ASCII as escapes: some of them would end a comment.
+        charset: "ascii",
+        define: { ...define, ferruleDigest: '"packed"', ferruleIsPacked: "false" },
+        write: false,
+      });
+      // The bundler leaves them alone in regular expressions, where an escape means the same.
+      const program = outputFiles[0].text.replace(
+        /[^\n\t -~]/g,
+        (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
+      );
+      const digest = createHash("sha256").update(program).digest("hex").slice(0, 16);
+      options.define = { ...define, ferruleDigest: JSON.stringify(digest), ferruleIsPacked: "true" };
+      build.onEnd((result) => {
+        if (result.errors.length > 0) return;
+        appendFileSync(resolve(options.absWorkingDir, outfile), `${mark}//${program.replaceAll("\n", "\n//")}`);
+      });
+    },
+  };
+}

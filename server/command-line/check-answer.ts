@@ -1,0 +1,76 @@
+import type { Outcome, Severity } from "../model/finding.ts";
+import { type CollectedWorkshop, collect, hasAtLeast } from "../reports/collect.ts";
+import { coloured, plain } from "../reports/paint.ts";
+import { textReport } from "../reports/text.ts";
+import type { LeftOut } from "../workshop-files/list.ts";
+import { exitCodes } from "./exit-codes.ts";
+import { load } from "./load.ts";
+import type { ReadWorkshop } from "./read-workshops.ts";
+import { version } from "./version.ts";
+
+/** Everything besides the files that the answer of `check` depends on. */
+export interface CheckSettings {
+  readonly format: string;
+  readonly failOn: string;
+  readonly list: readonly string[];
+  readonly today: string;
+  readonly width: number;
+  readonly colour: boolean;
+  /** Where shown paths start. */
+  readonly folder: string;
+}
+
+export interface CheckAnswer {
+  readonly text: string;
+  readonly exitCode: number;
+  /** Files that turned out to be no text. */
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** Checks what was read and writes the report. */
+export async function answerCheck(read: readonly ReadWorkshop[], settings: CheckSettings): Promise<CheckAnswer> {
+  const { today } = settings;
+  const loaded = read.map((workshop) => load(workshop, today, settings.folder));
+  const collected = loaded.map(collect);
+  const text = await report(collected, settings, today);
+  const leftOut = loaded.flatMap((workshop) => workshop.leftOut);
+  if (leftOut.length > 0) return { text, leftOut, exitCode: exitCodes.usage };
+  const failOn = settings.failOn as Severity | "never";
+  const found = failOn !== "never" && collected.some(({ files }) => hasAtLeast(files, failOn));
+  return { text, leftOut, exitCode: found ? exitCodes.findings : exitCodes.clean };
+}
+
+async function report(
+  workshops: readonly CollectedWorkshop[],
+  { format, width, colour, list }: CheckSettings,
+  today: string,
+): Promise<string> {
+  switch (format) {
+    case "json": {
+      const { jsonReport } = await import("../reports/json.ts");
+      return `${JSON.stringify(jsonReport(workshops, today), undefined, 2)}\n`;
+    }
+    case "github":
+      return (await import("../reports/github.ts")).githubReport(workshops);
+    case "junit":
+      return (await import("../reports/junit.ts")).junitReport(workshops);
+    case "sarif": {
+      const { sarifReport } = await import("../reports/sarif.ts");
+      return `${JSON.stringify(sarifReport(workshops, version), undefined, 2)}\n`;
+    }
+    default:
+      return textReport(workshops, {
+        width,
+        paint: colour ? coloured : plain,
+        list: list.map((word) => outcomes[word]).filter((outcome) => outcome !== undefined),
+      });
+  }
+}
+
+const outcomes: Readonly<Record<string, Outcome>> = {
+  holds: "holds",
+  fails: "fails",
+  unknown: "unknown",
+  waived: "waived",
+  "not-applicable": "notApplicable",
+};
