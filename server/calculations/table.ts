@@ -1,3 +1,4 @@
+import { shareNeeds } from "../model/need.ts";
 import type { Calculation, InBuild } from "./define.ts";
 import { calculations } from "./index.ts";
 
@@ -17,7 +18,8 @@ const byName = new Map(calculations.map((calculation) => [calculation.name, calc
 
 const byQuantity = new Map<string, Quantity>();
 for (const calculation of calculations) {
-  for (const inBuild of calculation.inBuild ?? []) {
+  for (const row of calculation.inBuild ?? []) {
+    const inBuild = { ...row, needs: shareNeeds(row.needs), inputs: row.inputs.bind(row) };
     for (const result of Object.keys(calculation.results)) {
       const path = `${inBuild.assembly}.${result}`;
       byQuantity.set(path, { path, calculation, inBuild: inBuild as unknown as Quantity["inBuild"], result });

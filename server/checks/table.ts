@@ -1,5 +1,5 @@
 import { calculationOfQuantity } from "../calculations/table.ts";
-import type { Need, Needs } from "../model/need.ts";
+import { type Need, type Needs, shareNeeds } from "../model/need.ts";
 import type { Check, Instance } from "./define.ts";
 import { checks } from "./index.ts";
 
@@ -9,6 +9,30 @@ const byCode = new Map(checks.map((check) => [check.code, check]));
 
 export function checkByCode(code: string): Check | undefined {
   return byCode.get(code);
+}
+
+const onceOfTheBuild: readonly Instance[] = [{ name: "" }];
+
+/** Everything a check is asked of: one nameless instance when it is asked once of the build. */
+export function instancesOf(check: Check): readonly Instance[] {
+  return check.instances ?? onceOfTheBuild;
+}
+
+const needsByCheck = new Map<Check, Map<Instance, Needs>>();
+
+/** What an instance of a check needs to know: always the same object. */
+export function needsOf(check: Check, instance: Instance): Needs {
+  let byInstance = needsByCheck.get(check);
+  if (!byInstance) {
+    byInstance = new Map();
+    needsByCheck.set(check, byInstance);
+  }
+  let needs = byInstance.get(instance);
+  if (!needs) {
+    needs = shareNeeds(check.needs(instance));
+    byInstance.set(instance, needs);
+  }
+  return needs;
 }
 
 /** One instance of a check that reads a slot. */
@@ -53,9 +77,9 @@ function index(): Map<string, CheckInstance[]> {
   if (bySlot) return bySlot;
   bySlot = new Map();
   for (const check of checks) {
-    for (const instance of check.instances ?? [{ name: "" }]) {
+    for (const instance of instancesOf(check)) {
       const asked = { check, instance };
-      for (const slot of slotsOf(check.needs(instance), new Set(), new Set())) {
+      for (const slot of slotsOf(needsOf(check, instance), new Set(), new Set())) {
         const known = bySlot.get(slot);
         if (known) known.push(asked);
         else bySlot.set(slot, [asked]);
@@ -65,7 +89,13 @@ function index(): Map<string, CheckInstance[]> {
   return bySlot;
 }
 
+const readingSlot = new Map<string, readonly CheckInstance[]>();
+
 /** The check instances whose answer may change when the part in a slot does. */
 export function checksReading(slot: string): readonly CheckInstance[] {
-  return [...new Set([...(index().get(slot) ?? []), ...(index().get("*") ?? [])])];
+  const kept = readingSlot.get(slot);
+  if (kept) return kept;
+  const reading = [...new Set([...(index().get(slot) ?? []), ...(index().get("*") ?? [])])];
+  readingSlot.set(slot, reading);
+  return reading;
 }

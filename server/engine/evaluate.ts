@@ -2,6 +2,7 @@ import type { ResultValue, Working } from "../calculations/define.ts";
 import { showResult } from "../calculations/show.ts";
 import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
 import type { Check, Instance, Verdict } from "../checks/define.ts";
+import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
 import { headerPlace } from "../model/declaration.ts";
 import { FactReader } from "../model/facts.ts";
@@ -39,6 +40,7 @@ export class BuildEvaluation {
   readonly assembly: Assembly;
   readonly #quantities = new Map<string, WorkedQuantity>();
   readonly #underWay = new Set<string>();
+  readonly #answers = new Map<string, Maybe>();
 
   constructor(assembly: Assembly, workshop: Workshop) {
     this.assembly = assembly;
@@ -76,7 +78,7 @@ export class BuildEvaluation {
   }
 
   check(check: Check): CheckRow {
-    const instances = (check.instances ?? [{ name: "" }]).map((instance) => ({
+    const instances = instancesOf(check).map((instance) => ({
       instance: instance.name,
       verdict: this.ask(check, instance),
     }));
@@ -85,7 +87,7 @@ export class BuildEvaluation {
   }
 
   ask(check: Check, instance: Instance): Verdict {
-    const resolution = this.reader.resolve(check.needs(instance));
+    const resolution = this.reader.resolve(needsOf(check, instance));
     if (resolution.state === "unknown") return { outcome: "unknown", missing: resolution.missing };
     if (resolution.state === "none") {
       return { outcome: "notApplicable", reason: `${resolution.path} is none` };
@@ -133,6 +135,15 @@ export class BuildEvaluation {
   }
 
   #maybe(path: string): Maybe {
+    const kept = this.#answers.get(path);
+    if (kept) return kept;
+    const answer = this.#answer(path);
+    // An answer given while another number is under way may only say that the two need each other.
+    if (this.#underWay.size === 0) this.#answers.set(path, answer);
+    return answer;
+  }
+
+  #answer(path: string): Maybe {
     const place = headerPlace(this.assembly.declaration);
     const worked = this.quantity(path);
     if (!worked || worked.state === "none") return { state: "none", path, place };

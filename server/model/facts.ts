@@ -18,7 +18,18 @@ export type Resolution<N extends Needs> =
   | { readonly state: "unknown"; readonly missing: readonly Missing[] }
   | { readonly state: "none"; readonly path: string };
 
-/** Answers needs on one assembled build. */
+/** The names and needs of a set, listed once: sets of needs are few and are resolved for every build. */
+const rowsOf = new WeakMap<Needs, readonly (readonly [string, Need])[]>();
+
+function rows(needs: Needs): readonly (readonly [string, Need])[] {
+  const kept = rowsOf.get(needs);
+  if (kept) return kept;
+  const listed = Object.entries(needs);
+  rowsOf.set(needs, listed);
+  return listed;
+}
+
+/** Answers needs on one assembled build; a need that many checks share is answered once. */
 export class FactReader {
   readonly assembly: Assembly;
   readonly #workshop: Workshop;
@@ -26,6 +37,7 @@ export class FactReader {
   /** Keys looked up while answering, found or not. */
   readonly lookups: string[] = [];
   readonly #codes = new Map<string, ResolvedCode | undefined>();
+  readonly #answers = new Map<Need, Maybe>();
 
   constructor(assembly: Assembly, workshop: Workshop, worker: Worker) {
     this.assembly = assembly;
@@ -40,7 +52,7 @@ export class FactReader {
   resolve<N extends Needs>(needs: N): Resolution<N> {
     const facts: Record<string, unknown> = {};
     const missing: Missing[] = [];
-    for (const [name, need] of Object.entries(needs)) {
+    for (const [name, need] of rows(needs)) {
       const answer = this.answer(need);
       facts[name] = answer;
       if (need.optional) continue;
@@ -53,6 +65,16 @@ export class FactReader {
   }
 
   answer(need: Need): Maybe {
+    // Numbers are kept by whoever works them out, which knows when one is only half worked out.
+    if (need.kind === "worked") return this.#worker(need.quantity);
+    const kept = this.#answers.get(need);
+    if (kept) return kept;
+    const answer = this.#read(need);
+    this.#answers.set(need, answer);
+    return answer;
+  }
+
+  #read(need: Exclude<Need, { kind: "worked" }>): Maybe {
     switch (need.kind) {
       case "fact":
         return this.#fact(need.slot, need.field);
@@ -64,8 +86,6 @@ export class FactReader {
         return this.#field(need.field);
       case "fact-of-named":
         return this.#factOfNamed(need.slot, need.setting, need.field);
-      case "worked":
-        return this.#worker(need.quantity);
       case "every-fact":
         return this.#everything(this.#every((path) => this.#fact(path, need.field), need.field));
       case "every-setting":

@@ -156,6 +156,24 @@ export function optional<Value>(need: Need<Value, boolean>): Need<Value, true> {
 
 export type Needs = Readonly<Record<string, Need>>;
 
+/** Equal needs as one object each, by what they ask. */
+const shared = new Map<string, Need>();
+
+/**
+ * The same needs with equal ones made one object, so that what answers them can keep each answer by identity. Called
+ * once for each set of needs, never per build.
+ */
+export function shareNeeds<N extends Needs>(needs: N): N {
+  const same: Record<string, Need> = {};
+  for (const [name, need] of Object.entries(needs)) {
+    const key = JSON.stringify(need, Object.keys(need).sort());
+    const known = shared.get(key);
+    if (!known) shared.set(key, need);
+    same[name] = known ?? need;
+  }
+  return same as N;
+}
+
 /** What a check is handed for its needs. */
 export type Facts<N extends Needs> = {
   readonly [K in keyof N]: N[K] extends Need<infer Value, infer Optional>
