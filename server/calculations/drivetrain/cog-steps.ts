@@ -28,7 +28,9 @@ export default defineCalculation({
     if (working) {
       steps.forEach((step, index) => {
         const [larger, smaller] = fromLargest.slice(index, index + 2);
-        working.step(`${larger} t to ${smaller} t: ${larger} ÷ ${smaller} − 1 = ${say(step, "%", 1)}`);
+        working.step(
+          `${larger} t to ${smaller} t: ${gaps[index]} t, ${larger} ÷ ${smaller} − 1 = ${say(step, "%", 1)}`,
+        );
       });
       working.step(repeated.length > 0 ? `Twice: ${repeated.join(", ")} t` : "No cog occurs twice");
     }

@@ -69,6 +69,7 @@ export default defineCalculation({
     const step = gears !== undefined && gears > 1 ? 100 * (range ** (1 / (gears - 1)) - 1) : undefined;
     if (step !== undefined) working?.step(`Average step over ${gears} gears: ${say(step, "%", 1)}`);
     if (least !== undefined) {
+      working?.step(`Largest sprocket for it: ${ring} ÷ ${say(least)}, down to ${Math.floor(ring / least + 1e-9)} t`);
       working?.step(`Against the least of ${say(least)}: ${say(100 * (primary / least - 1), "%", 1)} above it`);
     }
     return {

@@ -48,6 +48,14 @@ export default defineCalculation({
     const range = gearRange(gears);
     if (working) {
       for (const { name, ring, cog, ratio } of gears) working.step(`${name}: ${ring} ÷ ${cog} = ${say(ratio)}`);
+      working.step(
+        `Steps on a ring: ${
+          gearSteps(cogs)
+            .map((step) => say(step, "%", 1))
+            .join(", ") || "none"
+        }`,
+      );
+      working.step(`Gears that two rings share: ${gearOverlaps(rings, cogs).join(", ") || "none, for a single ring"}`);
       working.step(`Range: ${say(highest)} ÷ ${say(lowest)} = ${say(range, "%", 1)}`);
     }
     return {

@@ -81,6 +81,14 @@ export default defineCalculation({
         if (speeds) parts.push(`${say(speeds[at] as number, "km/h", 1)} at ${say(cadence as number, "rpm")}`);
         working.step(parts.join("; "));
       });
+      working.step(
+        `Steps on a ring: ${
+          gearSteps(cogs)
+            .map((step) => say(step, "%", 1))
+            .join(", ") || "none"
+        }`,
+      );
+      working.step(`Gears that two rings share: ${gearOverlaps(rings, cogs).join(", ") || "none, for a single ring"}`);
       working.step(`Range: highest ÷ lowest = ${say(gearRange(gears), "%", 1)}`);
     }
     return {

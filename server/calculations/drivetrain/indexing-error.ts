@@ -43,11 +43,13 @@ export default defineCalculation({
     working?.step(`Movement per click: ${say(pull, "mm")} × ${say(ratio)} = ${say(movement, "mm")}`);
     working?.step(`Error per click: ${say(movement, "mm")} − ${say(pitch, "mm")} = ${say(error, "mm")}`);
     working?.step(`Over ${clicks} clicks: ${say(error, "mm")} × ${clicks} = ${say(sum, "mm")}`);
+    const share = (100 * sum) / pitch;
+    working?.step(`As a share of the cog pitch: ${say(sum, "mm")} ÷ ${say(pitch, "mm")} = ${say(share, "%", 1)}`);
     return {
       "movement-per-click": movement,
       "indexing-error-per-click": error,
       "indexing-error": sum,
-      "indexing-error-share": (100 * sum) / pitch,
+      "indexing-error-share": share,
     };
   },
   inBuild: [

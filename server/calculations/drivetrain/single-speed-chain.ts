@@ -93,6 +93,9 @@ export default defineCalculation({
       distances.push(distance);
       left.push(reach);
     }
+    working?.step(
+      `One length to the next: ${each} × ${chainPitch} mm ÷ 2 = ${say((each * chainPitch) / 2, "mm")} of chainstay`,
+    );
     if (links.length === 0) working?.step("No whole chain length falls within the adjustment");
     return {
       "single-speed-links-least": least,

@@ -73,7 +73,7 @@ export default defineCalculation({
       return impossible(`At ${say(lateral, "mm")} from the centre plane the pedal never comes behind the tyre.`);
     }
     working?.step(
-      `Swept: least ${say(swept.clearance, "mm", 1)} at ${say(lateral, "mm")} from the centre plane, steered ${say(swept.steering, "°", 0)}, crank ${say(swept.crankAngle, "°", 0)} above level`,
+      `Swept: least ${say(swept.clearance, "mm", 1)} at ${say(lateral, "mm")} from the centre plane, steered ${say(swept.steering, "°", 1)}, crank ${say(swept.crankAngle, "°", 1)} above level`,
     );
     if (level) working?.step(`With the crank level: ${say(level.clearance, "mm", 1)}`);
     return {

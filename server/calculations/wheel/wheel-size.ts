@@ -55,6 +55,7 @@ export default defineCalculation({
     working?.step(
       `Diameter: ${say(beadSeat, "mm")} + 2 × ${say(height, "mm")} = ${say(diameter, "mm")}${measured === undefined ? " (height taken as the section width)" : ""}`,
     );
+    working?.step(`Radius: ${say(diameter, "mm")} ÷ 2 = ${say(diameter / 2, "mm")}`);
     working?.step(`Circumference: π × ${say(diameter, "mm")} = ${say(circumference, "mm", 1)}`);
     return { "wheel-diameter": diameter, "wheel-radius": diameter / 2, circumference };
   },

@@ -44,10 +44,13 @@ export default defineCalculation({
     }
     const weight = (mass / 1000) * gravity;
     const front = forward / wheelbase;
-    working?.step(`Front: ${say(forward, "mm")} ÷ ${say(wheelbase, "mm")} = ${say(100 * front, "%", 2)}`);
+    working?.step(
+      `Front: ${say(forward, "mm")} ÷ ${say(wheelbase, "mm")} = ${say(100 * front, "%", 2)}; rear the rest, ${say(100 * (1 - front), "%", 2)}`,
+    );
     working?.step(
       `Weight: ${say(mass / 1000, "kg")} × ${gravity} m/s² = ${say(weight, "N", 1)}: ${say(front * weight, "N", 1)} in front, ${say((1 - front) * weight, "N", 1)} behind`,
     );
+    working?.step(`A quarter in front needs the centre at ${say(wheelbase, "mm")} ÷ 4 = ${say(wheelbase / 4, "mm")}`);
     const limit = height === undefined ? undefined : (wheelbase - forward) / height;
     if (limit !== undefined) {
       working?.step(
