@@ -24,11 +24,29 @@ export interface CheckedText {
 
 const uri = "memory:///workshop/example.ferrule";
 
-export function checkText(text: string): CheckedText {
+/**
+ * Checks a text. A slip in the text itself throws, because it would turn facts into unknown ones and prove nothing,
+ * unless it is what the test is about.
+ */
+export function checkText(text: string, slips: "refused" | "allowed" = "refused"): CheckedText {
   const engine = new Engine({ today: "2026-11-25", prelude });
   engine.update([{ uri, text }]);
   engine.complete = true;
+  const found = slipsOf(engine);
+  if (slips === "refused" && found.length > 0) throw new Error(`${found.join("\n")}\nin\n${text}`);
   return checked(engine);
+}
+
+/** What is wrong with a text itself, whatever the checks say of its build. */
+export function textSlips(text: string): readonly string[] {
+  return slipsOf(checkText(text, "allowed").engine);
+}
+
+function slipsOf(engine: Engine): readonly string[] {
+  return engine
+    .findings(uri)
+    .filter(({ code }) => /^(language|value|model)\//.test(code))
+    .map(({ code, message }) => `${code}: ${message}`);
 }
 
 function checked(engine: Engine): CheckedText {

@@ -35,6 +35,18 @@ describe("drivetrain/speeds", () => {
     expect(byMotor.of(code)[0]?.severity).toBe("error");
   });
 
+  it("does not count by the derailleur up to eight speeds by cable, nor with friction", () => {
+    const seven = "speeds: 7; cogs: 13-15-17-19-21-24-28 t";
+    expect(text("speeds: 8; set-up: cable", "speeds: 7", seven).outcome(code)).toBe("holds");
+    expect(text("speeds: 6; set-up: cable", "speeds: 7", seven).outcome(code)).toBe("holds");
+    expect(text("speeds: 9; set-up: cable", "speeds: 7", seven).of(code)[0]?.severity).toBe("warning");
+    expect(text("speeds: 8; set-up: electronic", "speeds: 7", seven).of(code)[0]?.severity).toBe("error");
+    expect(text("speeds: 11; set-up: cable", "speeds: none").outcome(code)).toBe("holds");
+    expect(text("speeds: 9; set-up: cable", "speeds: none").outcome(code)).toBe("fails");
+    // A controller with a click too many stays one, even where the derailleur would do.
+    expect(text("speeds: 8; set-up: cable", "speeds: 8", seven).of(code)).toHaveLength(1);
+  });
+
   it("finds a derailleur for another number", () => {
     const found = text("speeds: 9; set-up: cable", "speeds: 10").of(code);
     expect(found).toHaveLength(1);
@@ -64,7 +76,7 @@ describe("drivetrain/speeds", () => {
     const freewheel = (count: number) =>
       checkText(
         compose({
-          "drivetrain.rear-derailleur": part("rear-derailleur", `speeds: ${count}; set-up: cable`),
+          "drivetrain.rear-derailleur": part("rear-derailleur", `speeds: ${count}; set-up: electronic`),
           "drivetrain.cassette": part("freewheel", "cogs: 14-18-24 t"),
         }),
       ).instance(code, "rear-derailleur");
@@ -296,7 +308,15 @@ describe("drivetrain/shift-family", () => {
 
   it("is unknown without a family, or with one that no standard declares", () => {
     expect(rear("shift-family: one", "speeds: 12").missing(code)).toEqual(["drivetrain.rear-derailleur.shift-family"]);
-    expect(rear("shift-family: four", "shift-family: one").outcome(code)).toBe("unknown");
+    const undeclared = compose(
+      {
+        "drivetrain.rear-controller": part("shift-controller", "actuation: electronic; shift-family: four"),
+        "drivetrain.rear-derailleur": part("rear-derailleur", "set-up: electronic; shift-family: one"),
+        "drivetrain.front-derailleur": "none",
+      },
+      electronic,
+    );
+    expect(checkText(undeclared, "allowed").outcome(code)).toBe("unknown");
   });
 
   it("warns of a front mixture by cable and leaves the rear one to the arithmetic", () => {

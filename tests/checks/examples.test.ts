@@ -2,14 +2,7 @@ import { existsSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { checks } from "../../server/checks/table.ts";
 import { slotByPath } from "../../server/vocabulary/index.ts";
-import { checkText } from "./check-text.ts";
-
-/** A text's own problems, which would make an example prove nothing. */
-function problems(text: string): readonly string[] {
-  return checkText(text)
-    .findings.filter(({ code }) => /^(language|value|model)\//.test(code))
-    .map(({ code, message }) => `${code}: ${message}`);
-}
+import { checkText, textSlips } from "./check-text.ts";
 
 describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ code, check }) => {
   it("stands in the file of its name", () => {
@@ -25,14 +18,14 @@ describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ 
   });
 
   it("holds in its holding example", () => {
-    expect(problems(check.examples.holds)).toEqual([]);
+    expect(textSlips(check.examples.holds)).toEqual([]);
     const text = checkText(check.examples.holds);
     expect(text.outcome(code), JSON.stringify(text.row(code).instances)).toBe("holds");
   });
 
   // A check of what nobody chose yet has no failing example: what it finds is unknown, never wrong.
   it.skipIf(check.examples.fails === "")("fails in its failing example, once, and says what would mend it", () => {
-    expect(problems(check.examples.fails)).toEqual([]);
+    expect(textSlips(check.examples.fails)).toEqual([]);
     const text = checkText(check.examples.fails);
     expect(text.outcome(code), JSON.stringify(text.row(code).instances.map(({ verdict }) => verdict.outcome))).toBe(
       "fails",

@@ -1,3 +1,4 @@
+import { evenAtLeast } from "../../calculations/shared/chain-geometry.ts";
 import { showNumber } from "../../calculations/show.ts";
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
@@ -8,6 +9,10 @@ import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
 
 const tears =
   "A chain too short for the largest ring with the largest cog tears the derailleur off and can lock the wheel. The derailleur and frame makers' own procedure comes first: lay the chain round both and look before it is cut.";
+
+/** Half-inch pitches that practice adds with a single ring, where the derailleur's maker says nothing. */
+const leastByPractice = 2;
+const mostByPractice = 4;
 
 export default defineCheck({
   code: "drivetrain/chain-length",
@@ -22,19 +27,23 @@ export default defineCheck({
     idler: optional(fact("frame", "idler-teeth")),
     cogs: fact("drivetrain.cassette", "cogs"),
     chainstay: fact("frame", "chainstay"),
+    travel: optional(fact("frame", "rear-travel")),
     growth: optional(fact("frame", "rear-centre-growth-full")),
+    forRigid: optional(fact("drivetrain.rear-derailleur", "chain-allowance-rigid")),
+    forSprung: optional(fact("drivetrain.rear-derailleur", "chain-allowance-sprung")),
+    forDouble: optional(fact("drivetrain.rear-derailleur", "chain-allowance-double")),
     exact: optional(worked<number>("drivetrain.chain-links-exact")),
     allowance: optional(worked<number>("drivetrain.chain-allowance")),
     needed: optional(worked<number>("drivetrain.chain-links-needed")),
     slackGears: optional(worked<readonly string[]>("drivetrain.slack-gears")),
   }),
   test(facts) {
-    const { chain, links, idler, cogs, chainstay, growth, exact, allowance, needed, slackGears } = facts;
+    const { chain, links, idler, cogs, chainstay, travel, growth, exact, allowance, needed, slackGears } = facts;
     if (!hasFact(chain.value, "links-supplied")) return notApplicable("a belt is not cut");
     if (idler.state === "known") {
       return notApplicable("the chain runs over an idler, for which the frame maker's own figure counts");
     }
-    const unknown = [links, exact, allowance, needed].filter((one) => one.state === "unknown");
+    const unknown = [links, needed].filter((one) => one.state === "unknown");
     const rings = fittedRings(facts);
     if (rings.state === "unknown") unknown.push(rings);
     if (unknown.length > 0) return cannotTell(...unknown);
@@ -57,21 +66,31 @@ export default defineCheck({
       value: String(needed.value),
     } as const;
 
+    const stated =
+      rings.rings.length > 1 ? facts.forDouble : travel.state === "none" ? facts.forRigid : facts.forSprung;
+    // With several rings practice agrees on two; with one it adds two or four, and no maker said which.
+    const inDoubt = stated.state !== "known" && rings.rings.length === 1;
+    const least = exact.value + (inDoubt ? Math.min(allowance.value, leastByPractice) : allowance.value);
+    const most = inDoubt ? evenAtLeast(exact.value + Math.max(allowance.value, mostByPractice)) : needed.value;
+    const doubt = inDoubt
+      ? ` The derailleur's maker states no allowance, and practice is to add ${leastByPractice} or ${mostByPractice}.`
+      : "";
+
     // Against the sum itself, not the even number above it: an odd count that is long enough is not too short.
-    if (!atLeast(links.value, exact.value + allowance.value)) {
+    if (!atLeast(links.value, least)) {
       return fails(
-        `The chain is cut to ${links.value} links, but ${sum}: it is too short by ${needed.value - links.value}. Cut a new one to ${needed.value} links; never try the largest ring with the largest cog on this one.`,
+        `The chain is cut to ${links.value} links, but ${sum}: it is too short by ${needed.value - links.value}. Cut a new one to ${needed.value} links; never try the largest ring with the largest cog on this one.${doubt}`,
         links,
         others,
         [mend],
         { caution: tears },
       );
     }
-    const surplus = links.value - needed.value;
     // An odd link too many is a matter of parity, which is asked by itself.
-    if (surplus <= 1) {
-      return holds(`The chain is cut to ${links.value} links, and ${sum}, up to an even ${needed.value}.`);
+    if (links.value <= most + 1) {
+      return holds(`The chain is cut to ${links.value} links, and ${sum}, up to an even ${needed.value}.${doubt}`);
     }
+    const surplus = links.value - needed.value;
     const slack = slackGears.state === "known" ? slackGears.value : undefined;
     const hangs =
       slack === undefined
@@ -80,7 +99,7 @@ export default defineCheck({
           ? "The cage still takes up the slack of every gear."
           : `It hangs slack in ${slack.join(", ")}.`;
     return fails(
-      `The chain is cut to ${links.value} links, but ${sum}, so ${needed.value} are enough: it is too long by ${surplus}. ${hangs} Take out ${surplus} links.`,
+      `The chain is cut to ${links.value} links, but ${sum}, so ${needed.value} are enough: it is too long by ${surplus}. ${hangs} Take out ${surplus} links.${doubt}`,
       links,
       others,
       [mend],
@@ -90,7 +109,7 @@ export default defineCheck({
   explanation:
     "A chain is sized round the largest ring and the largest cog without the derailleur, plus what its maker adds so that " +
     "the cage is not pulled straight: commonly two half-inch pitches, or four for a single ring on a rigid rear end " +
-    "shifted by motor. With rear suspension it has to reach where the rear centre is longest. Too short, and the first " +
+    "shifted by motor; where the maker says nothing, both pass with one ring. With rear suspension it has to reach where the rear centre is longest. Too short, and the first " +
     "shift into the largest gear tears the derailleur off: an error. Too long, and it hangs in the small gears, slaps " +
     "and falls off, for which the gears are named. As long as the cage still takes up every gear, a chain with a pair of " +
     "links to spare is only mentioned. Links are half-inch pitches, a closure link counted as one.",

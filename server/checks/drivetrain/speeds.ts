@@ -1,9 +1,12 @@
 import type { Severity } from "../../model/finding.ts";
-import { fact, type Known, optional, slot } from "../../model/need.ts";
+import { fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable, type Verdict } from "../define.ts";
 import { rearActuationNeeds, rearDerailleurActuation } from "../shared/actuation.ts";
 import { rearCount, rearCountNeeds } from "../shared/rear-count.ts";
 import { swaps } from "../shared/swaps.ts";
+
+/** Derailleurs and chains for five to eight cogs are of one width. */
+const alike = 8;
 
 export default defineCheck({
   code: "drivetrain/speeds",
@@ -58,7 +61,7 @@ export default defineCheck({
     const count = rearCount(facts);
     if (count.state === "unknown") return cannotTell(count);
     if (count.state === "none" || cassette.state !== "known") return notApplicable("there are no cogs");
-    const what = name === "rear-derailleur" ? "indexes over" : "clicks through";
+    const what = name === "rear-derailleur" ? "is made for" : "clicks through";
     if (stated.value === count.value) {
       return holds(`${stated.subject} ${what} ${stated.value} cogs, and ${count.subject} has ${count.value}.`);
     }
@@ -72,9 +75,16 @@ export default defineCheck({
       return notApplicable(`it agrees with ${agreed.subject}, which is compared with the cassette`);
     }
     const actuation = rearDerailleurActuation(facts);
+    const byCable = actuation.state === "known" && actuation.value === "cable";
     const more = stated.value > count.value;
+    if (name === "rear-derailleur" && !agreed) {
+      const easy = nominal(stated, count, controllerSpeeds);
+      if (easy !== undefined && actuation.state === "unknown") return cannotTell(actuation);
+      if (easy !== undefined && byCable) return holds(easy);
+    }
     // By cable the limit screws stop what is too much, and people do run it so; a motor counts for itself.
-    const severity: Severity = more && actuation.state === "known" && actuation.value === "cable" ? "warning" : "error";
+    const byMotor = actuation.state === "known" && !byCable;
+    const severity: Severity = more && !byMotor ? "warning" : "error";
     const apart = Math.abs(stated.value - count.value);
     const consequence = more
       ? severity === "warning"
@@ -103,8 +113,9 @@ export default defineCheck({
     "With fewer clicks than cogs some cogs are never reached; with more, the last clicks pull against a limit screw, " +
     "which strains the cable, and with motors do not fall on the cogs at all. Where a cassette's stated number of " +
     "speeds and its list of cogs differ, one of the two is a slip of the pen, and everything worked out from them is in " +
-    "doubt. Equal counts are necessary but not enough: pull, ratio and spacing have to agree as well, which other " +
-    "checks ask. A friction controller, which has no clicks, says speeds: none.",
+    "doubt. Equal counts are not enough: pull, ratio and spacing have to agree as well, which other checks ask. A " +
+    "derailleur worked by cable counts nothing itself, so up to eight speeds its own number does not matter, nor with a " +
+    "friction controller, which has no clicks and says speeds: none.",
   source: "common practice, no source",
   examples: {
     holds: `
@@ -135,6 +146,20 @@ build example "A click too few" {
 `,
   },
 });
+
+/**
+ * Why the number of a derailleur worked by cable does not matter here, if it does not: it counts nothing itself, and
+ * stands for the width of its cage and its stroke.
+ */
+function nominal(stated: Known<number>, count: Known<number>, controller: Maybe<number>): string | undefined {
+  if (controller.state === "none" && stated.value > count.value) {
+    return `${stated.subject} is made for ${stated.value} cogs, and a friction controller stops it over ${count.value}.`;
+  }
+  if (Math.max(stated.value, alike) === Math.max(count.value, alike)) {
+    return `${stated.subject} is made for ${stated.value} cogs and ${count.subject} has ${count.value}; up to ${alike} they are alike.`;
+  }
+  return undefined;
+}
 
 /** Whether a cassette lists as many cogs as it says it has. */
 function listed(part: Known, stated: Known<number>, cogs: Known<readonly number[]>): Verdict {
