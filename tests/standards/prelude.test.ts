@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { format } from "../../grammar/format.ts";
 import { Engine } from "../../server/engine/engine.ts";
 import type { Declaration } from "../../server/model/declaration.ts";
 import { mate, type ResolvedCode, readStandard, resolveCode } from "../../server/model/standard.ts";
@@ -37,6 +38,10 @@ describe("the standards that come with the program", () => {
         uri,
       ).toEqual([]);
     }
+  });
+
+  test("every file is written as the formatter writes it", () => {
+    for (const { uri, text } of prelude) expect(format(text).text, uri).toBe(text);
   });
 
   test("every declaration is a standard of a known family, with a title", () => {
