@@ -26,9 +26,10 @@ export interface ResolvedHalf {
   readonly code?: ResolvedCode;
 }
 
-/** A code that a declared standard stands behind. */
+/** A code that is known: a declared standard stands behind it, or it says all by itself. */
 export interface ResolvedCode extends Code {
-  readonly standard: Standard;
+  /** Absent for a code whose halves are both numbers, such as `210x55`: there is nothing more to declare. */
+  readonly standard?: Standard;
   /** For a code written in two halves; the standard is then that of the half that has one. */
   readonly halves?: readonly ResolvedHalf[];
 }
@@ -128,7 +129,7 @@ function composite(code: Code, workshop: Workshop, lookups: string[]): ResolvedC
     halves.push({ name: half.name, code: resolved });
   }
   const standard = halves.find((half) => half.code)?.code?.standard;
-  return standard && { family: code.family, code: code.code, standard, halves };
+  return { family: code.family, code: code.code, halves, ...(standard ? { standard } : {}) };
 }
 
 /** Whether two interfaces mate: one and the same, or either names the other among its mates. */
@@ -140,9 +141,10 @@ export function mate(one: ResolvedCode, other: ResolvedCode): boolean {
 }
 
 function names(one: ResolvedCode, other: ResolvedCode): boolean {
+  if (!one.standard) return false;
   return one.standard.mates.some(
     (mate) =>
       mate === `${other.family}/${other.code}` ||
-      other.standard.aliases.some((alias) => mate === `${other.family}/${alias}`),
+      other.standard?.aliases.some((alias) => mate === `${other.family}/${alias}`),
   );
 }

@@ -18,7 +18,7 @@ function standard(family: string, code: string): ResolvedCode {
 }
 
 function value(family: string, code: string, dimension: string): unknown {
-  const statement = standard(family, code).standard.dimensions.get(dimension);
+  const statement = standard(family, code).standard?.dimensions.get(dimension);
   return statement?.state === "stated" ? statement.value : undefined;
 }
 

@@ -30,7 +30,7 @@ function needsOf(wheel: Wheel) {
 function feed(facts: Facts<ReturnType<typeof needsOf>>): BuildInputs<typeof inputs> {
   const { rimGreatest } = facts;
   if (rimGreatest.state === "unknown") return lacking(rimGreatest.missing);
-  const kind = facts.rimKind.value.standard.dimensions.get("greatest-pressure");
+  const kind = facts.rimKind.value.standard?.dimensions.get("greatest-pressure");
   return known(
     {
       "tyre-greatest": facts.tyreGreatest.value,

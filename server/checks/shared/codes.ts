@@ -22,7 +22,7 @@ export function matingPair(
 
 /** A code for a sentence, with the standard's title where it has one: "M10x1 (threaded eye, M10 x 1)". */
 export function showCode(code: ResolvedCode): string {
-  const { title } = code.standard.declaration;
+  const title = code.standard?.declaration.title;
   return title === undefined || code.halves
     ? code.code
     : `${code.code} (${title.charAt(0).toLowerCase()}${title.slice(1)})`;
@@ -35,14 +35,14 @@ export function showCodes(codes: OneOrMoreCodes): string {
 
 /** What a standard states of itself; `undefined` when it states nothing readable, or none. */
 export function dimensionOf<Value extends AnyValue>(code: ResolvedCode, name: string): Value | undefined {
-  const statement = code.standard.dimensions.get(name);
+  const statement = code.standard?.dimensions.get(name);
   return statement?.state === "stated" ? (statement.value as Value) : undefined;
 }
 
 /** A dimension of a standard in the shape of a fact, so that a finding can point to where the standard states it. */
 export function dimensionFact<Value extends AnyValue>(code: ResolvedCode, name: string): Known<Value> | undefined {
-  const statement = code.standard.dimensions.get(name);
-  if (statement?.state !== "stated") return undefined;
+  const statement = code.standard?.dimensions.get(name);
+  if (!code.standard || statement?.state !== "stated") return undefined;
   return {
     state: "known",
     value: statement.value as Value,
@@ -53,8 +53,12 @@ export function dimensionFact<Value extends AnyValue>(code: ResolvedCode, name: 
   };
 }
 
-/** Says that a standard does not state a dimension that the question turns on. */
+/**
+ * Says that a standard does not state a dimension that the question turns on. A code that needs no standard has no
+ * dimensions beyond its own two numbers, so that none can be missing.
+ */
 export function lacksDimension(code: ResolvedCode, name: string): Unknown {
+  if (!code.standard) return { state: "unknown", missing: [] };
   const missing: Missing = {
     path: `${code.family}.${code.code}.${name}`,
     what: `${name} of the standard ${code.family} ${code.code}`,
