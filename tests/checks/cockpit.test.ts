@@ -346,6 +346,28 @@ build example "Example" {
   });
 });
 
+describe("cockpit/torque-window with an adapter between", () => {
+  const text = (adapter: string) => `
+part frame f "F" { hanger-seat: coaxial-12 }
+part hanger g "G" { seat: coaxial-12; derailleur-mount: long-eye; derailleur-torque: 5 to 6 N·m }
+part rear-derailleur d "D" { mount: M10x1; mounting-torque: 8 to 10 N·m }
+part derailleur-adapter a "A" { sits-on: long-eye; offers: M10x1; ${adapter} }
+build example "Example" {
+  frame: f
+  drivetrain { rear-derailleur: d; hanger: g; derailleur-adapter: a }
+}
+`;
+  it.each([
+    // Hanger and derailleur do not agree with each other, and need not: neither is tightened to the other.
+    ["mounting-torque: 5 to 7 N·m; derailleur-torque: 9 to 12 N·m", "holds"],
+    ["mounting-torque: 5 to 7 N·m; derailleur-torque: 11 to 12 N·m", "fails"],
+    ["mounting-torque: 7 to 9 N·m; derailleur-torque: 9 to 12 N·m", "fails"],
+    ["mounting-torque: 5 to 7 N·m", "unknown"],
+  ])("%s: %s", (adapter, outcome) => {
+    expect(checkText(text(adapter)).instance("cockpit/torque-window", "derailleur-hanger")).toBe(outcome);
+  });
+});
+
 describe("cockpit/carbon-clamp", () => {
   const code = "cockpit/carbon-clamp";
   const limits = "control-clamping: yes; stem-clamp-torque: <= 5 N·m; control-clamp-torque: <= 3 N·m";

@@ -1,15 +1,6 @@
 import type { Installed } from "../../model/assembly.ts";
 import type { Repair } from "../../model/finding.ts";
-import {
-  fact,
-  type Known,
-  type Maybe,
-  type Need,
-  optional,
-  setting,
-  slot,
-  type Unknown,
-} from "../../model/need.ts";
+import { fact, type Known, type Maybe, type Need, optional, setting, slot, type Unknown } from "../../model/need.ts";
 import { showInterval } from "../../values/show.ts";
 import type { Interval } from "../../values/types.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";

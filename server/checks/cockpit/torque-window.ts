@@ -1,5 +1,5 @@
 import type { Installed } from "../../model/assembly.ts";
-import type { Known, Maybe, Need } from "../../model/need.ts";
+import type { Known, Maybe, Need, Unknown } from "../../model/need.ts";
 import type { ResolvedCode } from "../../model/standard.ts";
 import { overlap } from "../../values/compare.ts";
 import { showInterval } from "../../values/show.ts";
@@ -13,33 +13,47 @@ import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
 /** A torque that a part states for a joint. */
-interface Stated {
+interface Torque {
   readonly slot: SlotPath;
   readonly field: string;
 }
 
-function torques(joint: Joint): readonly Stated[] {
+/** The parts that are tightened together, each by the torque that it states. */
+function together(joint: Joint): readonly Torque[] {
   return [
     ...joint.ends.flatMap(({ slot, torque }) => (torque === undefined ? [] : [{ slot, field: torque }])),
     ...(joint.alsoTorque ?? []),
   ];
 }
 
+/** The same with an adapter between: two joints, one on either side of it. */
+function apart({ ends, adapter, adapterEnds }: Joint): readonly (readonly Torque[])[] {
+  if (!adapter || !adapterEnds?.some(({ torque }) => torque !== undefined)) return [];
+  return ends.map(({ slot, torque }, index) => {
+    const ofAdapter = adapterEnds[index]?.torque;
+    return [
+      ...(torque === undefined ? [] : [{ slot, field: torque }]),
+      ...(ofAdapter === undefined ? [] : [{ slot: adapter, field: ofAdapter }]),
+    ];
+  });
+}
+
 /** Joints in which more than one part may state a torque: the others have nothing to agree with. */
 const joints = jointTable
-  .filter((joint) => joint.nature === "fastened" && torques(joint).length > 1)
+  .filter(
+    (joint) => joint.nature === "fastened" && [together(joint), ...apart(joint)].some((group) => group.length > 1),
+  )
   .map((joint) => ({ name: joint.name, joint }));
 
-type TorqueNeeds = Record<`part ${number}`, Need<Installed, true>> &
-  Record<`torque ${number}`, Need<Interval, true>> & {
+type TorqueNeeds = Record<`part ${string}`, Need<Installed, true>> &
+  Record<`torque ${string}`, Need<Interval, true>> & {
     readonly one: Need<unknown, true>;
     readonly other: Need<unknown, true>;
-    readonly onePart: Need<Installed, true>;
-    readonly otherPart: Need<Installed, true>;
     readonly insteadOne: Need<unknown, true>;
     readonly insteadOther: Need<unknown, true>;
+    /** The slot whose clamp the part shares. */
     readonly shared: Need<string, true>;
-    readonly adapter: Need<Installed, true>;
+    /** What holds a grip. */
     readonly held: Need<string, true>;
   };
 
@@ -52,33 +66,30 @@ export default defineCheck({
   instances: joints,
   needs: ({ joint }): TorqueNeeds => {
     const [one, other] = joint.ends;
-    const instead = joint.orElse === undefined ? undefined : jointNamed(joint.orElse);
-    const [insteadOne, insteadOther] = instead?.ends ?? joint.ends;
+    const [insteadOne, insteadOther] = (joint.orElse === undefined ? joint : jointNamed(joint.orElse)).ends;
     const needs: Record<string, Need> = {
-      onePart: anySlot(one.slot),
-      otherPart: anySlot(other.slot),
       one: anyFact(one.slot, one.field),
       other: anyFact(other.slot, other.field),
       insteadOne: anyFact(insteadOne.slot, insteadOne.field),
       insteadOther: anyFact(insteadOther.slot, insteadOther.field),
       shared: anySetting(one.slot, joint.shared?.setting ?? "clamp"),
-      // A spacer behind the cogs takes no part in the lock-ring's torque; an adapter is a joint of its own.
-      adapter: anySlot(joint.family === "derailleur-mount" && joint.adapter ? joint.adapter : one.slot),
       held: anyFact(one.slot, "held"),
     };
-    torques(joint).forEach(({ slot, field }, index) => {
-      needs[`part ${index}`] = anySlot(slot);
-      needs[`torque ${index}`] = anyFact(slot, field);
-    });
+    for (const { slot } of joint.ends) needs[`part ${slot}`] = anySlot(slot);
+    for (const { slot, field } of [together(joint), ...apart(joint)].flat()) {
+      needs[`part ${slot}`] = anySlot(slot);
+      needs[`torque ${slot}.${field}`] = anyFact(slot, field);
+    }
     return needs as unknown as TorqueNeeds;
   },
   test(facts, { joint }) {
     const [one, other] = joint.ends;
-    const first = readEnd(facts.onePart, facts.one, one.field);
-    const second = readEnd(facts.otherPart, facts.other, other.field);
+    const nothing: Maybe<Installed> = { state: "unknown", missing: [] };
+    const first = readEnd(facts[`part ${one.slot}`] ?? nothing, facts.one, one.field);
+    const second = readEnd(facts[`part ${other.slot}`] ?? nothing, facts.other, other.field);
     const absent = absence(first) ?? absence(second);
     if (absent !== undefined) return notApplicable(absent);
-    if (joint.orElse !== undefined && !(facts.one.state === "known" && facts.other.state === "known")) {
+    if (joint.orElse !== undefined && (facts.one.state !== "known" || facts.other.state !== "known")) {
       if (facts.insteadOne.state === "known" && facts.insteadOther.state === "known") {
         return notApplicable("the part is held in another way");
       }
@@ -90,40 +101,44 @@ export default defineCheck({
       const form = clampForm(first.fact.value);
       if (form !== undefined && form !== "band") return notApplicable("it has no band of its own");
     }
-    if (joint.family === "derailleur-mount" && joint.adapter && facts.adapter.state !== "none") {
-      return notApplicable("an adapter stands between");
-    }
     if (facts.held.state === "known" && facts.held.value !== "clamp")
       return notApplicable("it is held without a clamp");
 
-    const windows: Known<Interval>[] = [];
-    const parts: Known<Installed>[] = [];
-    const unknown: Extract<Maybe, { state: "unknown" }>[] = [];
-    torques(joint).forEach(({ field }, index) => {
-      const part = facts[`part ${index}`];
-      const torque = facts[`torque ${index}`];
-      if (!part || !torque) return;
-      const end = readEnd(part, torque, field);
-      if (end.state === "known") {
-        windows.push(end.fact);
-        parts.push(end.part);
-      } else if (end.state === "unknown") unknown.push(end.unknown);
-    });
-    const shown = windows.map((window) => `${window.subject} states ${showInterval(window.value, "torque")}`);
-    const common = overlap(windows.map(({ value }) => value));
-    const [where] = parts;
-    if (!common && where) {
-      return fails(
-        `No torque suits both parts of ${joint.title}: ${both(shown)}. The parts do not go together; do not settle on the lower figure, which holds one of them too loosely.`,
-        where,
-        windows,
-        swaps(...torques(joint).map(({ slot }) => slot)),
-        joint.caution === undefined ? {} : { caution: joint.caution },
-      );
+    const between = joint.adapter === undefined ? undefined : facts[`part ${joint.adapter}`];
+    const groups = between && between.state !== "none" ? apart(joint) : [together(joint)];
+    const unknown: Unknown[] = [];
+    const agreed: string[] = [];
+    for (const group of groups) {
+      const windows: Known<Interval>[] = [];
+      const parts: Known<Installed>[] = [];
+      for (const { slot, field } of group) {
+        const part = facts[`part ${slot}`];
+        const torque = facts[`torque ${slot}.${field}`];
+        if (!part || !torque) continue;
+        const end = readEnd(part, torque, field);
+        if (end.state === "known") {
+          windows.push(end.fact);
+          parts.push(end.part);
+        } else if (end.state === "unknown") unknown.push(end.unknown);
+      }
+      const shown = both(windows.map((window) => `${window.subject} states ${showInterval(window.value, "torque")}`));
+      const common = overlap(windows.map(({ value }) => value));
+      const [where] = parts;
+      if (!common && where) {
+        return fails(
+          `No torque suits both parts of ${joint.title}: ${shown}. The parts do not go together; do not settle on the lower figure, which holds one of them too loosely.`,
+          where,
+          windows,
+          swaps(...group.map(({ slot }) => slot)),
+          joint.caution === undefined ? {} : { caution: joint.caution },
+        );
+      }
+      if (common && windows.length > 1)
+        agreed.push(`${shown}, so that ${showInterval(common, "torque")} suits every part`);
     }
     if (unknown.length > 0) return cannotTell(...unknown);
-    if (!common || windows.length < 2) return notApplicable("fewer than two parts of this joint state a torque");
-    return holds(`${joint.title}: ${both(shown)}, so that ${showInterval(common, "torque")} suits every part.`);
+    if (agreed.length === 0) return notApplicable("fewer than two parts of this joint state a torque");
+    return holds(`${joint.title}: ${agreed.join("; ")}.`);
   },
   explanation:
     "A joint is tightened to one torque, but each of its parts has a least and a greatest one: below the least the joint " +

@@ -1,5 +1,5 @@
 import type { Repair } from "../../model/finding.ts";
-import { optional, setting } from "../../model/need.ts";
+import { fact, optional, setting } from "../../model/need.ts";
 import { mate, type ResolvedCode } from "../../model/standard.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
@@ -32,8 +32,9 @@ export default defineCheck({
     frame: anySlot("frame"),
     place: anyFact<ResolvedCode>("frame", "front-derailleur-mount"),
     shim: optional(setting(derailleur, "band-shim")),
+    shape: optional(fact("frame", "seat-tube-shape")),
   }),
-  test({ part, mount, frame, place, shim }) {
+  test({ part, mount, frame, place, shim, shape }) {
     const one = readEnd(part, mount, "mount");
     const other = readEnd(frame, place, "front-derailleur-mount");
     const joint = jointNamed("front-derailleur-mount");
@@ -44,6 +45,15 @@ export default defineCheck({
       return judgeMating(joint, { ...words, remedy: "fit a front derailleur for that mount." }, one, other);
     }
 
+    // A frame that offers a band has a round tube, unless it says otherwise.
+    if (shape.state === "known" && shape.value !== "round") {
+      return fails(
+        `${one.part.subject} is fixed by a band, but the seat tube of ${other.part.subject} is not round there: fit a derailleur that is not clamped round it.`,
+        one.part,
+        [one.fact, shape],
+        swaps(derailleur),
+      );
+    }
     // A band on a round tube: a shim may make the tube thicker.
     if (shim.state === "unknown") return cannotTell(shim);
     const added = shim.state === "known" ? shim.value : 0;

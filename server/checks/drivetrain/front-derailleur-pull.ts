@@ -15,8 +15,9 @@ export default defineCheck({
     frame: slot("frame"),
     mount: optional(fact("frame", "front-derailleur-mount")),
     led: optional(fact("frame", "front-derailleur-pull")),
+    stop: optional(fact("frame", "front-housing-stop")),
   }),
-  test({ part, actuation, pull, frame, mount, led }) {
+  test({ part, actuation, pull, frame, mount, led, stop }) {
     if (actuation.value !== "cable") return notApplicable(`${part.subject} works without a cable`);
     if (mount.state === "none") return notApplicable("the frame takes no front derailleur, which is found as such");
     if (pull.state === "none" || (pull.state === "known" && pull.value === "electronic")) {
@@ -39,6 +40,17 @@ export default defineCheck({
       led.value === "any" ||
       pull.value === led.value ||
       (pull.value === "either" && (led.value === "top" || led.value === "bottom"));
+    if (fits && pull.value === "side") {
+      if (stop.state === "unknown") return cannotTell(stop);
+      if (stop.state === "known" && !stop.value) {
+        return fails(
+          `${part.subject} is pulled from the side, but ${frame.subject} has no stop for its housing: fit a derailleur that is pulled from elsewhere.`,
+          part,
+          [pull, stop],
+          swaps("drivetrain.front-derailleur"),
+        );
+      }
+    }
     if (fits)
       return holds(
         `${part.subject} is pulled ${shown[pull.value]}, and ${frame.subject} leads its cable ${from[led.value]}.`,
