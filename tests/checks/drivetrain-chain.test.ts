@@ -427,6 +427,12 @@ describe("drivetrain/drive-family", () => {
     expect(text(bike("3/32-inch", "1/8-inch", "3/32-inch")).outcome(code)).toBe("fails");
   });
 
+  it("takes the half-inch chains of up to eight speeds for one family, and nine for another", () => {
+    expect(text(bike("8-speed", "7-speed", "6-speed")).outcome(code)).toBe("holds");
+    expect(text(bike("3/32-inch", "3/32-inch", "8-speed")).outcome(code)).toBe("holds");
+    expect(text(bike("9-speed", "8-speed", "9-speed")).outcome(code)).toBe("fails");
+  });
+
   it("goes by the mates that standards name", () => {
     const standards = `
 standard drive-family odd { drive: chain; pitch: 12.7 mm; mates: 12-speed }

@@ -324,3 +324,34 @@ describe("drivetrain/chain-angle", () => {
     expect(wrong.outcome("drivetrain/chainline")).toBe("fails");
   });
 });
+
+describe("limits of cranks and chain guide for the ring", () => {
+  it("asks a ring of its own, at both ends, and not the rings that the cranks are sold with", () => {
+    const code = "drivetrain/ring-size";
+    const outcome = (teeth: number, facts = "largest-ring: 38 t; smallest-ring: 28 t") =>
+      checkText(
+        compose({
+          "drivetrain.crankset": part("crankset", `rings: none; ${facts}`),
+          "drivetrain.chainring": part("chainring", `teeth: ${teeth} t`),
+        }),
+      ).outcome(code);
+    expect([27, 28, 38, 39].map((teeth) => outcome(teeth))).toEqual(["fails", "holds", "holds", "fails"]);
+    expect(outcome(50, "spindle-length: 120 mm")).toBe("notApplicable");
+    expect(checkText(compose(crank("48", "largest-ring: 38 t"))).outcome(code)).toBe("notApplicable");
+  });
+
+  it("asks the largest ring of a guide, at both ends", () => {
+    const code = "drivetrain/chain-guide-range";
+    const text = (teeth: string, facts = "largest-ring: 36 t; smallest-ring: 28 t") =>
+      checkText(compose({ ...crank(teeth), "drivetrain.chain-guide": part("chain-guide", facts) }));
+    expect(["27", "28", "36", "37"].map((teeth) => text(teeth).outcome(code))).toEqual([
+      "fails",
+      "holds",
+      "holds",
+      "fails",
+    ]);
+    expect(text("36-22").outcome(code)).toBe("holds");
+    expect(text("34", "guards: upper").missing(code)).toEqual(["drivetrain.chain-guide.largest-ring"]);
+    expect(checkText(compose(crank("38"))).outcome(code)).toBe("notApplicable");
+  });
+});

@@ -1,6 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact, statedNone } from "../shared/end.ts";
+import { statedNone } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -15,7 +16,7 @@ export default defineCheck({
     forbids: optional(fact("frame", "forbids")),
   }),
   test({ chain, frame, approved, forbids }) {
-    if (!hasFact(chain.value, "tension-frequency")) return notApplicable("there is no belt");
+    if (!isKind(chain.value, "belt")) return notApplicable("there is no belt");
     if (forbids.state === "known" && forbids.value.includes("belt")) {
       return fails(
         `${forbids.subject} forbids a belt, but ${chain.subject} is one: fit a chain.`,

@@ -1,6 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact, statedNone } from "../shared/end.ts";
+import { statedNone } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -14,7 +15,7 @@ export default defineCheck({
     opening: optional(fact("frame", "belt-opening")),
   }),
   test({ chain, frame, opening }) {
-    if (!hasFact(chain.value, "tension-frequency")) return notApplicable("a chain is opened itself");
+    if (!isKind(chain.value, "belt")) return notApplicable("a chain is opened itself");
     if (opening.state === "unknown") return cannotTell(opening);
     if (opening.state === "known" && opening.value) {
       return holds(`${opening.subject} opens, and ${chain.subject} goes in whole.`);

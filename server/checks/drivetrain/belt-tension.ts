@@ -1,6 +1,6 @@
 import { fact, slot } from "../../model/need.ts";
 import { defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -14,7 +14,7 @@ export default defineCheck({
     dropout: fact("frame", "dropout"),
   }),
   test({ belt, frame, dropout }) {
-    if (!hasFact(belt.value, "tension-frequency")) return notApplicable("there is no belt");
+    if (!isKind(belt.value, "belt")) return notApplicable("there is no belt");
     if (dropout.value !== "vertical") {
       return holds(`${belt.subject} is tensioned by the ${dropout.value} dropouts of ${dropout.subject}.`);
     }

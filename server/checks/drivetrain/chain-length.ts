@@ -4,8 +4,8 @@ import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
 import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { isKind } from "../shared/kind.ts";
 
 const tears =
   "A chain too short for the largest ring with the largest cog tears the derailleur off and can lock the wheel. The derailleur and frame makers' own procedure comes first: lay the chain round both and look before it is cut.";
@@ -39,7 +39,7 @@ export default defineCheck({
   }),
   test(facts) {
     const { chain, links, idler, cogs, chainstay, travel, growth, exact, allowance, needed, slackGears } = facts;
-    if (!hasFact(chain.value, "links-supplied")) return notApplicable("a belt is not cut");
+    if (isKind(chain.value, "belt")) return notApplicable("a belt is not cut");
     if (idler.state === "known") {
       return notApplicable("the chain runs over an idler, for which the frame maker's own figure counts");
     }

@@ -1,6 +1,6 @@
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -17,7 +17,7 @@ export default defineCheck({
     needed: optional(worked<number>("drivetrain.chain-links-needed")),
   }),
   test({ chain, links, cranked, halfLink, derailleur, needed }) {
-    if (!hasFact(chain.value, "links-supplied")) return notApplicable("a belt is one closed loop");
+    if (isKind(chain.value, "belt")) return notApplicable("a belt is one closed loop");
     if (links.state === "unknown") return cannotTell(links);
     if (links.state === "none") return notApplicable("no chain is cut");
     const even = links.value % 2 === 0;

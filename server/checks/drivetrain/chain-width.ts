@@ -1,7 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { mate } from "../../model/standard.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { rearCount, rearCountNeeds } from "../shared/rear-count.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -23,7 +23,7 @@ export default defineCheck({
   }),
   test(facts) {
     const { chain, speeds, derailleurSpeeds, chainFamily, cassetteFamily } = facts;
-    if (!hasFact(chain.value, "outer-width")) return notApplicable("a belt has no neighbouring cog");
+    if (isKind(chain.value, "belt")) return notApplicable("a belt has no neighbouring cog");
     const count = rearCount(facts);
     if (count.state === "known" && count.value === 1) return notApplicable("one cog has no neighbour to touch");
     if (

@@ -2,7 +2,7 @@ import { fact, optional, slot } from "../../model/need.ts";
 import { mate } from "../../model/standard.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { showCode } from "../shared/codes.ts";
-import { hasFact } from "../shared/end.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 /** Chains for five to eight speeds have one width over the pins, and their closure links too. */
@@ -24,7 +24,7 @@ export default defineCheck({
     linkFamily: optional(fact("drivetrain.closure-link", "drive-family")),
   }),
   test({ chain, closure, chainSpeeds, chainFamily, link, linkSpeeds, linkFamily }) {
-    if (!hasFact(chain.value, "closure")) return notApplicable("a belt is one closed loop");
+    if (isKind(chain.value, "belt")) return notApplicable("a belt is one closed loop");
     if (link.state === "none") {
       if (closure.state === "unknown") return cannotTell(closure);
       if (closure.state === "known" && closure.value === "closure-link") {

@@ -1,7 +1,8 @@
 import { fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact, statedNone } from "../shared/end.ts";
+import { statedNone } from "../shared/end.ts";
 import { type FittedRing, fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -23,7 +24,7 @@ export default defineCheck({
     if (rings.state === "unknown") return cannotTell(rings);
     if (rings.state === "none") return notApplicable("no ring is fitted");
     const [largest, ...others] = rings.rings;
-    if (!hasFact(largest.part.value, "ring-profile")) {
+    if (isKind(largest.part.value, "belt-ring")) {
       return notApplicable("the frame's limit is in teeth of a chain ring, and a belt ring has another pitch");
     }
     if (name === "largest") {

@@ -1,7 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
 import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -28,7 +28,7 @@ export default defineCheck({
     if (frontDerailleur.state === "known") {
       return holds(`The cage of ${frontDerailleur.subject} keeps the chain on the ${ring.teeth} t ring.`);
     }
-    if (!hasFact(ring.part.value, "ring-profile")) return notApplicable("a belt cannot be thrown by a derailleur");
+    if (isKind(ring.part.value, "belt-ring")) return notApplicable("a belt cannot be thrown by a derailleur");
     const profile = ring.slot === "drivetrain.crankset" ? crankProfile : ringProfile;
     if (profile.state === "known" && profile.value === "alternating") {
       return holds(`${profile.subject} has wide and narrow teeth in turn, which hold the chain on a single ring.`);

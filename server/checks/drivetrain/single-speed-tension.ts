@@ -5,8 +5,8 @@ import { fact, type Known, optional, setting, slot, worked } from "../../model/n
 import { atLeast, atMost, inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { hasFact } from "../shared/end.ts";
 import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
+import { isKind } from "../shared/kind.ts";
 import { either } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -45,7 +45,7 @@ export default defineCheck({
       longest,
       lengths,
     } = facts;
-    if (!hasFact(chain.value, "links-supplied")) return notApplicable("a belt drives the wheel");
+    if (isKind(chain.value, "belt")) return notApplicable("a belt drives the wheel");
     if (derailleur.state === "known") return notApplicable(`${derailleur.subject} takes up the slack`);
     const unknown = [derailleur, tensioner, chainstay, shortest, longest, lengths].filter(
       (one) => one.state === "unknown",

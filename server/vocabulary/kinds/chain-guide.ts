@@ -9,7 +9,10 @@ export const chainGuide = defineKind({
   fields: {
     mount: code("chain-guide-mount", "How it is fixed to the frame.", { essential: true, group: "Fit" }),
     "largest-ring": toothCount("Most teeth of a ring it clears.", { essential: true, group: "Gearing" }),
-    "smallest-ring": toothCount("Fewest teeth of a ring it follows.", { group: "Gearing" }),
+    "smallest-ring": toothCount("Fewest teeth of a ring it follows; left out, its maker names none.", {
+      group: "Gearing",
+      omitted: "none",
+    }),
     chainline: quantityRange("length", "allowed", "Chainlines that it can be set to.", {
       group: "Fit",
       lowest: 30,

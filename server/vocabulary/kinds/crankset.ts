@@ -54,8 +54,14 @@ export const crankset = defineKind({
       example: "52 mm",
     }),
     "ring-spacing": length("Between the middles of neighbouring rings.", { group: "Geometry", lowest: 3, highest: 15 }),
-    "largest-ring": toothCount("Most teeth of a ring it takes.", { group: "Limits" }),
-    "smallest-ring": toothCount("Fewest teeth of a ring it takes.", { group: "Limits" }),
+    "largest-ring": toothCount("Most teeth of a ring it takes; left out, its maker names none.", {
+      group: "Limits",
+      omitted: "none",
+    }),
+    "smallest-ring": toothCount("Fewest teeth of a ring it takes; left out, its maker names none.", {
+      group: "Limits",
+      omitted: "none",
+    }),
     "q-factor": length("Between the outer faces of the cranks at the pedal eyes.", {
       group: "Geometry",
       lowest: 110,
