@@ -18,6 +18,8 @@ function members(folder) {
   return found.sort();
 }
 
+const stem = (file) => file.replace(/\.ts$/, "");
+
 /** The text an index should have. */
 export function indexText(name, type) {
   const folder = join(root, "server", name);
@@ -29,8 +31,14 @@ export function indexText(name, type) {
       .replace(/[^A-Za-z0-9]/g, "");
   return [
     "// Written by `npm run generate` from the files of this folder; edit those instead.",
-    ...files.map((file) => `import ${variable(file)} from "./${file}";`),
-    `import type { ${type} } from "./define.ts";`,
+    // In the order in which the formatter keeps imports, so that it has nothing to change here.
+    ...[...files, "define.ts"]
+      .sort((a, b) => (stem(a) < stem(b) ? -1 : 1))
+      .map((file) =>
+        file === "define.ts"
+          ? `import type { ${type} } from "./define.ts";`
+          : `import ${variable(file)} from "./${file}";`,
+      ),
     "",
     `export const ${name}: readonly ${type}[] = [`,
     ...files.map((file) => `  ${variable(file)},`),

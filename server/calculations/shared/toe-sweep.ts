@@ -45,10 +45,14 @@ function turn(vector: Vector, axis: Vector, angle: number): Vector {
   );
 }
 
-/** Half-widths of the first search, and how it closes in on the least: in degrees. */
-const steeringReach = 66;
-const crankReach = 48;
+/**
+ * Middles and half-widths of the first search, in degrees, and how it closes in on the least. The wheel is steered to
+ * the side on which its rear comes toward the pedal.
+ */
+const steeringMiddle = -33;
+const steeringReach = 33;
 const crankMiddle = 24;
+const crankReach = 48;
 const narrowing = 0.6;
 
 /**
@@ -72,8 +76,8 @@ export function sweepToe(setting: ToeSetting, crankLevel = false): ToeSweep | un
       }
     }
   };
-  search(0, crankMiddle, steeringReach, crankReach, 12);
-  for (let share = 1 / 8; best && share > 1e-4; share *= narrowing) {
+  search(steeringMiddle, crankMiddle, steeringReach, crankReach, 6);
+  for (let share = 1 / 4; best && share > 5e-4; share *= narrowing) {
     search(best.steering, best.crankAngle, steeringReach * share, crankReach * share, 2);
   }
   return best;
