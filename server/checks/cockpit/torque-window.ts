@@ -39,11 +39,21 @@ function apart({ ends, adapter, adapterEnds }: Joint): readonly (readonly Torque
 }
 
 /** Joints in which more than one part may state a torque: the others have nothing to agree with. */
-const joints = jointTable
-  .filter(
-    (joint) => joint.nature === "fastened" && [together(joint), ...apart(joint)].some((group) => group.length > 1),
-  )
+const meeting = jointTable.filter(
+  (joint) => joint.nature === "fastened" && [together(joint), ...apart(joint)].some((group) => group.length > 1),
+);
+
+/** A thru axle's joint with the fork is part of the hub's: what is asked there already is not found twice. */
+const joints = meeting
+  .filter((joint) => !meeting.some((other) => isPartOf(together(joint), together(other))))
   .map((joint) => ({ name: joint.name, joint }));
+
+function isPartOf(few: readonly Torque[], many: readonly Torque[]): boolean {
+  return (
+    few.length < many.length &&
+    few.every(({ slot, field }) => many.some((other) => other.slot === slot && other.field === field))
+  );
+}
 
 type TorqueNeeds = Record<`part ${string}`, Need<Installed, true>> &
   Record<`torque ${string}`, Need<Interval, true>> & {
@@ -138,7 +148,7 @@ export default defineCheck({
     }
     if (unknown.length > 0) return cannotTell(...unknown);
     if (agreed.length === 0) return notApplicable("fewer than two parts of this joint state a torque");
-    return holds(`${joint.title}: ${agreed.join("; ")}.`);
+    return holds(`${joint.title.charAt(0).toUpperCase()}${joint.title.slice(1)}: ${agreed.join("; ")}.`);
   },
   explanation:
     "A joint is tightened to one torque, but each of its parts has a least and a greatest one: below the least the joint " +

@@ -20,12 +20,10 @@ export function matingPair(
   return undefined;
 }
 
-/** A code for a sentence, with the standard's title where it has one: "M10x1 (threaded eye, M10 x 1)". */
+/** A code for a sentence, with the standard's title where it has one: "M10x1 (Threaded eye, M10 x 1)". */
 export function showCode(code: ResolvedCode): string {
   const title = code.standard?.declaration.title;
-  return title === undefined || code.halves
-    ? code.code
-    : `${code.code} (${title.charAt(0).toLowerCase()}${title.slice(1)})`;
+  return title === undefined || code.halves ? code.code : `${code.code} (${title})`;
 }
 
 /** Codes for a sentence: "12x142 or 12x148". */
