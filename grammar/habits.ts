@@ -7,70 +7,13 @@
 
 import type { Statement, StatementBlock } from "./layout.ts";
 import { makeToken, retype, type Token } from "./lexer.ts";
+import { isDash, writtenAs } from "./list-habits.ts";
+import { reportFix as report } from "./problems.ts";
 import * as types from "./tokens.ts";
-import type { Span, SyntaxProblem, TextChange } from "./tree.ts";
-
-function report(
-  problems: SyntaxProblem[],
-  code: string,
-  span: Span,
-  message: string,
-  title: string,
-  ...changes: TextChange[]
-): void {
-  problems.push({ code: `language/${code}`, message, span, severity: "error", fix: { title, changes } });
-}
+import type { SyntaxProblem } from "./tree.ts";
 
 function isWord(token: Token | undefined, text?: string): boolean {
   return token?.tokenType === types.Word && (text === undefined || token.text === text);
-}
-
-/** The tokens as they would be written on one line. */
-function writtenAs(text: string, tokens: readonly Token[]): string {
-  let line = "";
-  for (const token of tokens) {
-    if (line !== "" && token.tokenType !== types.Comma) line += " ";
-    line += token.span.end > token.span.start ? text.slice(token.span.start, token.span.end) : token.text;
-  }
-  return line;
-}
-
-function hasLineEnd(text: string, start: number, end: number): boolean {
-  return /[\r\n]/.test(text.slice(start, end));
-}
-
-/**
- * `- item` lines under a key, and `[` lists over several lines, become the value of that key.
- * Returns the statements that remain.
- */
-export function joinLists(text: string, statements: readonly Statement[], problems: SyntaxProblem[]): Statement[] {
-  const kept: Statement[] = [];
-  for (let index = 0; index < statements.length; index++) {
-    const statement = statements[index]!;
-    const head = statement.tokens;
-    let joined: Token[] | undefined;
-    let last = index;
-    if (statement.block === undefined && head.length > 1) {
-      if (head.at(-1)!.tokenType === types.Colon) {
-        while (isDashItem(statements[last + 1])) last++;
-        if (last > index) joined = joinDashes(text, statements.slice(index, last + 1), problems);
-      } else if (openBrackets(head) > 0) {
-        let open = openBrackets(head);
-        let end = index;
-        while (open > 0 && end + 1 < statements.length && isListLine(statements[end + 1]!)) {
-          end++;
-          open += openBrackets(statements[end]!.tokens);
-        }
-        if (open <= 0 && end > index) {
-          last = end;
-          joined = statements.slice(index, last + 1).flatMap((item) => item.tokens);
-        }
-      }
-    }
-    kept.push(joined === undefined ? statement : { tokens: joined });
-    index = last;
-  }
-  return kept;
 }
 
 /** `mass: 78 kg inseam: 845 mm` is two entries that lack a `;` or a new line between them. */
@@ -103,47 +46,8 @@ function isKeyLike(token: Token): boolean {
   return token.tokenType === types.Word && /^[a-z][\w.-]*$/i.test(token.text);
 }
 
-function isDashItem(statement: Statement | undefined): boolean {
-  const head = statement?.tokens;
-  return head !== undefined && statement!.block === undefined && head.length > 1 && isDash(head[0]!);
-}
-
-function isDash(token: Token): boolean {
-  return token.tokenType === types.Word && (token.text === "-" || token.text === "*");
-}
-
-function isListLine(statement: Statement): boolean {
-  return statement.block === undefined && !statement.tokens.some((token) => token.tokenType === types.Colon);
-}
-
-function openBrackets(tokens: readonly Token[]): number {
-  let open = 0;
-  for (const token of tokens) {
-    if (token.tokenType === types.OpenBracket) open++;
-    else if (token.tokenType === types.CloseBracket) open--;
-  }
-  return open;
-}
-
-function joinDashes(text: string, statements: readonly Statement[], problems: SyntaxProblem[]): Token[] {
-  const [head, ...items] = statements.map((statement) => statement.tokens) as [Token[], ...Token[][]];
-  const tokens = [...head];
-  items.forEach((item, index) => {
-    const start = item[0]!.span.start;
-    if (index > 0) tokens.push(makeToken(types.Comma, ",", start, start));
-    tokens.push(...item.slice(1));
-  });
-  const value = tokens.slice(head.length);
-  const span = { start: head.at(-1)!.span.end, end: value.at(-1)!.span.end };
-  report(
-    problems,
-    "dash-list",
-    { start: items[0]![0]!.span.start, end: span.end },
-    `The items of a list stand on one line with commas between them: \`${writtenAs(text, tokens).replace(" :", ":")}\`.`,
-    "Write the list on one line",
-    { span, text: ` ${writtenAs(text, value)}` },
-  );
-  return tokens;
+function hasLineEnd(text: string, start: number, end: number): boolean {
+  return /[\r\n]/.test(text.slice(start, end));
 }
 
 /** The head of an entry as it is meant, ready for the parser. */
@@ -339,124 +243,6 @@ export function mendHeader(given: readonly Token[], problems: SyntaxProblem[]): 
   );
   tokens[index] = makeToken(types.Word, "from", word.span.start, word.span.end);
   return tokens;
-}
-
-const operatorWords = new Map([
-  ["or", types.Or],
-  ["and", types.And],
-  ["not", types.Not],
-  ["is", types.Is],
-  ["in", types.In],
-  ["to", types.To],
-  ["+", types.Sum],
-  ["-", types.Sum],
-  ["−", types.Sum],
-  ["*", types.Product],
-  ["/", types.Product],
-]);
-
-const borrowedOperators = new Map([
-  ["&&", "and"],
-  ["||", "or"],
-  ["!", "not"],
-]);
-
-const borrowedComparisons = new Map([
-  ["==", "="],
-  ["=<", "<="],
-  ["=>", ">="],
-  ["<>", "is not"],
-]);
-
-function isNot(span: Span): Token[] {
-  return [makeToken(types.Is, "is", span.start, span.end), makeToken(types.Not, "not", span.end, span.end)];
-}
-
-const numberWord = /^[-+−]?\d[\d.,/]*$/;
-
-/** Gives the words of an expression their types, from the token at `start` on. */
-export function mendExpression(tokens: readonly Token[], start: number, problems: SyntaxProblem[]): Token[] {
-  const mended = tokens.slice(0, start);
-  for (let index = start; index < tokens.length; index++) {
-    const token = tokens[index]!;
-    const next = tokens[index + 1];
-    const before = mended.length > start ? mended[mended.length - 1] : undefined;
-    const meant = token.tokenType === types.Comparison ? borrowedComparisons.get(token.text) : undefined;
-    if (meant !== undefined) {
-      const { span } = token;
-      report(
-        problems,
-        "operator-spelling",
-        span,
-        `A comparison is written \`${meant}\`, not \`${token.text}\`.`,
-        `Write \`${meant}\``,
-        {
-          span,
-          text: meant,
-        },
-      );
-      if (meant === "is not") mended.push(...isNot(span));
-      else mended.push(makeToken(types.Comparison, meant, span.start, span.end));
-      continue;
-    }
-    if (token.tokenType !== types.Word) {
-      mended.push(token);
-      continue;
-    }
-    if (token.text === "!" && next?.tokenType === types.Comparison && next.span.start === token.span.end) {
-      const span = { start: token.span.start, end: next.span.end };
-      report(problems, "operator-spelling", span, "Inequality is written `is not`.", "Write `is not`", {
-        span,
-        text: "is not",
-      });
-      mended.push(...isNot(span));
-      index++;
-      continue;
-    }
-    const borrowed = borrowedOperators.get(token.text);
-    if (borrowed !== undefined) {
-      report(
-        problems,
-        "operator-spelling",
-        token.span,
-        `\`${token.text}\` is written \`${borrowed}\`, as in \`not a and b\`.`,
-        `Write \`${borrowed}\``,
-        { span: token.span, text: borrowed },
-      );
-      mended.push(makeToken(operatorWords.get(borrowed)!, borrowed, token.span.start, token.span.end));
-      continue;
-    }
-    const operator = operatorWords.get(token.text);
-    const isInches = token.text === "in" && before?.tokenType === types.Word && numberWord.test(before.text);
-    if (operator !== undefined && !isInches) {
-      const plain = token.text === "−" ? makeToken(operator, "-", token.span.start, token.span.end) : token;
-      mended.push(retype(plain, operator));
-    } else if (next?.tokenType === types.OpenParenthesis) {
-      mended.push(retype(token, types.Callee));
-    } else {
-      checkArithmeticBlanks(token, before, problems);
-      mended.push(token);
-    }
-  }
-  return mended;
-}
-
-/** `a*b`, `a+b` and `a -5`: a sign of arithmetic is a word of its own, since names hold dashes and slashes. */
-function checkArithmeticBlanks(token: Token, before: Token | undefined, problems: SyntaxProblem[]): void {
-  const { start, end } = token.span;
-  const isSigned = /^[-+−]\d/.test(token.text) && before?.tokenType === types.Word && before.text !== "±";
-  const inner = /^[^*+±]*[^*+±/](?<sign>[*+])[^*+±/-]/.exec(token.text);
-  if (!isSigned && (inner === null || end - start !== token.text.length)) return;
-  const sign = isSigned ? token.text[0]! : inner!.groups!.sign!;
-  const spaced = isSigned ? `${sign} ${token.text.slice(1)}` : token.text.replaceAll(sign, ` ${sign} `);
-  report(
-    problems,
-    "arithmetic-blanks",
-    token.span,
-    `Expected a blank on both sides of \`${sign}\`: \`${spaced}\`.`,
-    "Put blanks round the operator",
-    { span: token.span, text: spaced },
-  );
 }
 
 /** Words with a meaning of their own in one kind of statement, from the second token on. */

@@ -6,13 +6,11 @@
  * Everything here is a loop over lines with a stack of its own: no input can overflow the call stack.
  */
 
-import { isBlank, lineStartAt } from "./characters.ts";
 import type { Token } from "./lexer.ts";
-import { CloseBrace, Colon, LineEnd, OpenBrace, Semicolon } from "./tokens.ts";
+import { nestingLimit } from "./limits.ts";
+import { findLines, findOutwardLines, type Line, matchBraces } from "./lines.ts";
+import { CloseBrace, Colon, OpenBrace, Semicolon } from "./tokens.ts";
 import type { Span, SyntaxProblem } from "./tree.ts";
-
-/** Blocks inside blocks beyond this many are reported and not read. */
-export const nestingLimit = 16;
 
 /** One statement: the tokens of its head, and the block after it where there is one. */
 export interface Statement {
@@ -40,13 +38,6 @@ export interface Layout {
   /** The first is the declaration itself; anything further stands outside it. */
   readonly statements: readonly Statement[];
   readonly problems: readonly SyntaxProblem[];
-}
-
-/** The tokens `first` up to `last` (not included) of one line that holds any. */
-interface Line {
-  readonly first: number;
-  readonly last: number;
-  readonly indent: number;
 }
 
 interface Frame {
@@ -448,55 +439,9 @@ class LayoutReader {
   }
 }
 
-function findLines(text: string, tokens: readonly Token[]): Line[] {
-  const lines: Line[] = [];
-  let first = 0;
-  for (let index = 0; index <= tokens.length; index++) {
-    if (index < tokens.length && tokens[index]!.tokenType !== LineEnd) continue;
-    if (index > first) lines.push({ first, last: index, indent: indentAt(text, tokens[first]!.span.start) });
-    first = index + 1;
-  }
-  return lines;
-}
-
-const tabWidth = 4;
-
-/** The column at which the first token of a line stands, tabs counted to the next multiple of four. */
-function indentAt(text: string, offset: number): number {
-  let column = 0;
-  for (let at = lineStartAt(text, offset); at < offset; at++) {
-    if (text[at] === "\t") column += tabWidth - (column % tabWidth);
-    else if (isBlank(text.charCodeAt(at))) column++;
-  }
-  return column;
-}
-
-/** The index of the `}` for each `{`; under -1, zero when all of them match. */
-function matchBraces(tokens: readonly Token[]): Map<number, number> {
-  const partners = new Map<number, number>();
-  const open: number[] = [];
-  let unmatched = 0;
-  for (let index = 0; index < tokens.length; index++) {
-    const tokenType = tokens[index]!.tokenType;
-    if (tokenType === OpenBrace) open.push(index);
-    else if (tokenType === CloseBrace) {
-      const start = open.pop();
-      if (start === undefined) unmatched++;
-      else partners.set(start, index);
-    }
-  }
-  partners.set(-1, unmatched + open.length);
-  return partners;
-}
-
-function findOutwardLines(lines: readonly Line[]): number[] {
-  const outward = new Array<number>(lines.length).fill(lines.length);
-  const waiting: number[] = [];
-  lines.forEach((line, index) => {
-    while (waiting.length > 0 && lines[waiting.at(-1)!]!.indent >= line.indent) outward[waiting.pop()!] = index;
-    waiting.push(index);
-  });
-  return outward;
+/** Where a statement begins. */
+export function startOf(statement: Statement): number {
+  return statement.tokens[0]?.span.start ?? statement.block!.start;
 }
 
 function isBlankBetween(text: string, start: number, end: number): boolean {

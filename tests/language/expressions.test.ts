@@ -56,6 +56,9 @@ describe("an expression", () => {
     ["count() is 0", "(count() is 0)"],
     ["min(a, max(b, c)) < 3", "(min(a, max(b, c)) < 3)"],
     ["max((a), (b))", "max(a, b)"],
+    // Inside a call a comma separates arguments, unless parentheses make a list of choices.
+    ["count(a in b, c)", "count((a in b), c)"],
+    ["count((a in b, c), d)", "count((a in b_,_c), d)"],
     ["total = a + b", "(total = (a + b))"],
   ])("%s", (expression, tree) => {
     expect(described(expression)).toBe(tree);

@@ -83,6 +83,18 @@ describe.each(Object.entries(breakages))("%s", (_title, breakLine) => {
   });
 });
 
+describe("a closing brace too many", () => {
+  const candidates = lines
+    .map((line, index) => ({ index, line }))
+    .filter(({ line }) => line.endsWith("none") || line.endsWith("m"));
+  it.each(candidates)("is reported on its own line: $line", ({ index, line }) => {
+    const text = [...lines.with(index, `${line} }`), ""].join("\n");
+    const { problems } = parseDeclaration(text);
+    const places = problems.map(({ code, span }) => `${code} ${text.slice(0, span.start).split("\n").length}`);
+    expect(places).toEqual([`language/stray-brace ${index + 1}`]);
+  });
+});
+
 describe("half-typed text", () => {
   it("keeps an entry whose value is still missing, so that it can be completed", () => {
     const tree = parseDeclaration("build a {\n  drivetrain {\n    chain: \n    cassette: b\n  }\n}\n");

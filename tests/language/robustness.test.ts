@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formatEdits } from "../../grammar/format.ts";
+import { declarationLimit, problemLimit } from "../../grammar/limits.ts";
 import { blockAt, entriesAt, pathAt, tokenAt } from "../../grammar/navigation.ts";
-import { declarationLimit, parseDeclaration, parseStray, problemLimit } from "../../grammar/parse.ts";
+import { parseDeclaration, parseStray } from "../../grammar/parse.ts";
 import { split } from "../../grammar/split.ts";
 import type { BlockTree, DeclarationTree, Span } from "../../grammar/tree.ts";
 import { anyText } from "./arbitraries.ts";
