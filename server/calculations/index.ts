@@ -13,6 +13,7 @@ import drivetrainFrontDifference from "./drivetrain/front-difference.ts";
 import drivetrainGainRatios from "./drivetrain/gain-ratios.ts";
 import drivetrainGearDevelopments from "./drivetrain/gear-developments.ts";
 import drivetrainGearHub from "./drivetrain/gear-hub.ts";
+import drivetrainGearHubDevelopments from "./drivetrain/gear-hub-developments.ts";
 import drivetrainGearRatios from "./drivetrain/gear-ratios.ts";
 import drivetrainGearSpeeds from "./drivetrain/gear-speeds.ts";
 import drivetrainGearTable from "./drivetrain/gear-table.ts";
@@ -75,6 +76,7 @@ export const calculations: readonly Calculation[] = [
   drivetrainFrontDifference,
   drivetrainGainRatios,
   drivetrainGearDevelopments,
+  drivetrainGearHubDevelopments,
   drivetrainGearHub,
   drivetrainGearRatios,
   drivetrainGearSpeeds,

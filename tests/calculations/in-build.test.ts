@@ -352,6 +352,34 @@ describe("a bicycle without a derailleur", () => {
   });
 });
 
+describe("a gear hub", () => {
+  const bike = evaluate(
+    hardtail({
+      frame: "rear-travel: none; chainstay: 430 to 445 mm",
+      cassette: "cogs: 20 t",
+      crankset: "rings: 44 t; crank-length: 170 mm",
+      hub: "gears: 8; lowest-gear: 0.5; gear-range: 3",
+    })
+      .replace("cassette: kestle.stack-12", "cassette: kestle.stack-12; rear-derailleur: none")
+      .replace("    rear-derailleur: kestle.reach-12\n", ""),
+  );
+
+  it("has its gears counted through the hub", () => {
+    expect(value(bike, "drivetrain.primary-ratio") as number).toBeCloseTo(2.2, 9);
+    expect(value(bike, "drivetrain.lowest-hub-development") as number).toBeCloseTo((1.1 * Math.PI * 744) / 1000, 9);
+    expect(value(bike, "drivetrain.highest-hub-development") as number).toBeCloseTo((3.3 * Math.PI * 744) / 1000, 9);
+  });
+
+  it("has no gears of ring and cog alone", () => {
+    expect(none(bike, "drivetrain.lowest-ratio")).toMatch(/hub changes gear/);
+    expect(none(bike, "drivetrain.developments")).toMatch(/hub changes gear/);
+  });
+
+  it("leaves only those numbers unknown that need the least primary ratio", () => {
+    expect(missing(bike, "drivetrain.primary-ratio-margin")).toEqual(["rear-wheel.hub.least-primary-ratio"]);
+  });
+});
+
 describe("wheels", () => {
   it("refuse lacings that are not even", () => {
     const text = hardtail().replace("cross: 3;", "cross: 3; lacing: two-to-one;");

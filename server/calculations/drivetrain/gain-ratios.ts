@@ -2,8 +2,8 @@ import { fact, worked } from "../../model/need.ts";
 import { length } from "../../vocabulary/fields.ts";
 import { defineCalculation, input, known } from "../define.ts";
 import { cogsField, gearsOf, ringsField } from "../shared/gears.ts";
+import { gearNeeds, withGears } from "../shared/gears-in-use.ts";
 import { notPositive, notTeeth } from "../shared/guards.ts";
-import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
 /** How far the bicycle goes for each bit of way that the pedal goes: gearing with the crank's length in it. */
@@ -41,16 +41,14 @@ export default defineCalculation({
     {
       assembly: "drivetrain",
       needs: {
-        ...ringNeeds,
-        cogs: fact("drivetrain.cassette", "cogs"),
+        ...gearNeeds,
         crank: fact("drivetrain.crankset", "crank-length"),
         circumference: worked<number>("rear-wheel.circumference"),
       },
       inputs: (facts) =>
-        withRings(facts, (rings) =>
+        withGears(facts, (gears) =>
           known({
-            rings,
-            cogs: facts.cogs.value,
+            ...gears,
             "wheel-circumference": facts.circumference.value,
             "crank-length": facts.crank.value,
           }),

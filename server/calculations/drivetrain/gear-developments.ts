@@ -1,9 +1,9 @@
-import { fact, worked } from "../../model/need.ts";
+import { worked } from "../../model/need.ts";
 import { length } from "../../vocabulary/fields.ts";
 import { defineCalculation, input, known } from "../define.ts";
 import { cogsField, gearsOf, ringsField } from "../shared/gears.ts";
+import { gearNeeds, withGears } from "../shared/gears-in-use.ts";
 import { notPositive, notTeeth } from "../shared/guards.ts";
-import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
 /** How far every gear carries the bicycle for one turn of the cranks. */
@@ -54,14 +54,11 @@ export default defineCalculation({
     {
       assembly: "drivetrain",
       needs: {
-        ...ringNeeds,
-        cogs: fact("drivetrain.cassette", "cogs"),
+        ...gearNeeds,
         circumference: worked<number>("rear-wheel.circumference"),
       },
       inputs: (facts) =>
-        withRings(facts, (rings) =>
-          known({ rings, cogs: facts.cogs.value, "wheel-circumference": facts.circumference.value }),
-        ),
+        withGears(facts, (gears) => known({ ...gears, "wheel-circumference": facts.circumference.value })),
     },
   ],
   examples: [

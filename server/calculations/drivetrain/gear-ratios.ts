@@ -1,8 +1,7 @@
-import { fact } from "../../model/need.ts";
 import { defineCalculation, input, known } from "../define.ts";
 import { cogsField, gearOverlaps, gearRange, gearSteps, gearsOf, ringsField } from "../shared/gears.ts";
+import { gearNeeds, withGears } from "../shared/gears-in-use.ts";
 import { notTeeth } from "../shared/guards.ts";
-import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
 /** What the teeth alone say about the gears. */
@@ -71,8 +70,8 @@ export default defineCalculation({
   inBuild: [
     {
       assembly: "drivetrain",
-      needs: { ...ringNeeds, cogs: fact("drivetrain.cassette", "cogs") },
-      inputs: (facts) => withRings(facts, (rings) => known({ rings, cogs: facts.cogs.value })),
+      needs: gearNeeds,
+      inputs: (facts) => withGears(facts, (gears) => known(gears)),
     },
   ],
   examples: [

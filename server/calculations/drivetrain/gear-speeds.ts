@@ -1,9 +1,9 @@
-import { buildField, fact, worked } from "../../model/need.ts";
+import { buildField, worked } from "../../model/need.ts";
 import { length, quantity } from "../../vocabulary/fields.ts";
 import { defineCalculation, input, known } from "../define.ts";
 import { cogsField, gearsOf, ringsField } from "../shared/gears.ts";
+import { gearNeeds, withGears } from "../shared/gears-in-use.ts";
 import { notPositive, notTeeth } from "../shared/guards.ts";
-import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
 /** How fast every gear is at a cadence. */
@@ -37,16 +37,14 @@ export default defineCalculation({
     {
       assembly: "drivetrain",
       needs: {
-        ...ringNeeds,
-        cogs: fact("drivetrain.cassette", "cogs"),
+        ...gearNeeds,
         circumference: worked<number>("rear-wheel.circumference"),
         cadence: buildField("rider.cadence"),
       },
       inputs: (facts) =>
-        withRings(facts, (rings) =>
+        withGears(facts, (gears) =>
           known({
-            rings,
-            cogs: facts.cogs.value,
+            ...gears,
             "wheel-circumference": facts.circumference.value,
             cadence: facts.cadence.value,
           }),

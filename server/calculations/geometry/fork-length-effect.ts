@@ -1,10 +1,10 @@
-import { fact, optional } from "../../model/need.ts";
+import { fact, optional, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
 import { defineCalculation, impossible, input, known, optionalInput } from "../define.ts";
 import { degrees, radians } from "../shared/angles.ts";
 import { forkLengthAlongAxis, frontAxle, rearAxle } from "../shared/axle-positions.ts";
 import { notBetween, notFinite, notPositive } from "../shared/guards.ts";
-import { stated } from "../shared/maybe.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 import { trailOf } from "../shared/trail.ts";
 
@@ -97,6 +97,7 @@ export default defineCalculation({
         designedOffset: optional(fact("frame", "fork-offset")),
         fitted: fact("fork", "axle-to-crown"),
         fittedOffset: fact("fork", "fork-offset"),
+        radius: optional(worked<number>("front-wheel.wheel-radius")),
       },
       inputs: (facts) => {
         // A chart that does not say the offset it assumes is taken to assume the fitted one.
@@ -114,13 +115,18 @@ export default defineCalculation({
         const rear = rearAxle(chainstay, facts.drop.value);
         const before = forkLengthAlongAxis(facts.designed.value, offset);
         const after = forkLengthAlongAxis(facts.fitted.value, facts.fittedOffset.value);
-        return known({
-          wheelbase: front && rear ? front.forward - rear.forward : Number.NaN,
-          "head-angle": facts.headAngle.value,
-          "fork-length-change": before === undefined || after === undefined ? Number.NaN : after - before,
-          chainstay,
-          "bottom-bracket-drop": facts.drop.value,
-        });
+        return known(
+          {
+            wheelbase: front && rear ? front.forward - rear.forward : Number.NaN,
+            "head-angle": facts.headAngle.value,
+            "fork-length-change": before === undefined || after === undefined ? Number.NaN : after - before,
+            chainstay,
+            "bottom-bracket-drop": facts.drop.value,
+            "wheel-radius": stated(facts.radius),
+            "fork-offset": facts.fittedOffset.value,
+          },
+          { "trail-before": missingOf(facts.radius), "trail-after": missingOf(facts.radius) },
+        );
       },
     },
   ],
