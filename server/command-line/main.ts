@@ -3,7 +3,7 @@ import { readArguments } from "./arguments.ts";
 import { commands } from "./commands.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { loadProgram } from "./load-program.ts";
-import { UsageProblem } from "./problem.ts";
+import { isUsageProblem, UsageProblem } from "./problem.ts";
 import { processTerminal as terminal } from "./terminal.ts";
 import { version } from "./version.ts";
 import { outputFailed } from "./write.ts";
@@ -36,14 +36,14 @@ function unknownCommand(written: string): UsageProblem {
   const isOption = written.startsWith("-");
   const near = isOption ? undefined : nearest(written, names);
   return new UsageProblem(
-    `${isOption ? `ferrule has no option ${written} before the command` : `ferrule has no command ${written}`}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
+    `There is no ${isOption ? `option ${written} before the command` : `command ${written}`}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
     [`The commands are ${names.join(", ")}. ferrule --help says what each does.`],
   );
 }
 
 /** Nothing gets past this: whatever goes wrong ends in one clear line and an exit code. */
 function failed(error: unknown): number {
-  if (error instanceof UsageProblem) {
+  if (isUsageProblem(error)) {
     terminal.warn(`ferrule: ${[error.message, ...error.details].join("\n  ")}\n`);
     return error.exitCode;
   }

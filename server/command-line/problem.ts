@@ -11,3 +11,8 @@ export class UsageProblem extends Error {
     this.details = details;
   }
 }
+
+/** Whether an error is one; by its shape, since the packed program has a class of its own. */
+export function isUsageProblem(error: unknown): error is UsageProblem {
+  return error instanceof Error && "details" in error && "exitCode" in error && Array.isArray(error.details);
+}

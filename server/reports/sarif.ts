@@ -1,8 +1,8 @@
 import type { Check } from "../checks/define.ts";
 import { checkByCode } from "../checks/table.ts";
 import type { Severity } from "../model/finding.ts";
+import { findingCodes } from "./codes/index.ts";
 import type { CollectedWorkshop, Location, ReportedFinding } from "./collect.ts";
-import { findingCodes } from "./finding-codes.ts";
 
 const levels: Readonly<Record<Severity, "error" | "warning" | "note">> = {
   error: "error",

@@ -44,13 +44,12 @@ export function textReport(workshops: readonly CollectedWorkshop[], options: Tex
 
 function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: TextOptions): string[] {
   const { declaration, report } = build;
-  const { paint, width } = options;
+  const { paint } = options;
   const lines: string[] = [];
-  const missing: ReportedFinding[] = [];
+  // What nobody stated is listed once per build rather than shown like a fault.
+  const isMissing = ({ outcome }: ReportedFinding): boolean => outcome === "unknown";
   for (const finding of build.findings) {
-    // What nobody stated is listed once per build rather than shown like a fault.
-    if (finding.outcome === "unknown") missing.push(finding);
-    else lines.push(...findingText(workshop, finding, options), "");
+    if (!isMissing(finding)) lines.push(...findingText(workshop, finding, options), "");
   }
   const title = declaration.title === undefined ? "" : `  ${printable(declaration.title)}`;
   const name = declaration.name === "" ? "(no name)" : printable(declaration.name);
@@ -58,11 +57,29 @@ function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: Te
   const { counts } = report;
   const painted = counts.fails > 0 ? paint.error : counts.unknown > 0 ? paint.warning : paint.good;
   lines.push(`  ${painted(outcomeCounts(counts))}`);
-  if (missing.length > 0) {
-    lines.push(`  ${counted(missing.length, "fact is missing:", "facts are missing:")}`);
-    for (const finding of missing) lines.push(...paragraph(finding.message, width, "      ", "    - "));
-  }
+  // A template has none: what it leaves open is for the builds that derive from it.
+  if (build.findings.some(isMissing)) lines.push(...missingText(report.rows, options));
   for (const outcome of options.list) lines.push(...rowsText(report.rows, outcome, options));
+  return lines;
+}
+
+/** How many missing facts of a build are named before the rest is only counted. */
+const mostMissing = 12;
+
+/** Each missing fact with the checks that wait for it, those that most checks wait for first. */
+function missingText(rows: ReportedBuild["report"]["rows"], { width, list }: TextOptions): string[] {
+  const waiting = new Map<string, Set<string>>();
+  for (const { check, missing } of rows) {
+    for (const { what } of missing) waiting.set(what, (waiting.get(what) ?? new Set()).add(check.code));
+  }
+  const facts = [...waiting].sort((a, b) => b[1].size - a[1].size);
+  const lines = [`  ${counted(facts.length, "fact is", "facts are")} not stated:`];
+  const shown = list.includes("unknown") ? facts : facts.slice(0, mostMissing);
+  for (const [what, codes] of shown) {
+    const whom = codes.size <= 2 ? `${[...codes].join(" and ")}` : `${codes.size} checks`;
+    lines.push(...paragraph(`${what}; for ${whom}`, width, "      ", "    - "));
+  }
+  if (shown.length < facts.length) lines.push(`    and ${facts.length - shown.length} more; --list unknown names all`);
   return lines;
 }
 

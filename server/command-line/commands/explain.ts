@@ -1,10 +1,10 @@
 import { checkByCode, checks } from "../../checks/table.ts";
 import { explainablePaths, explainPath } from "../../engine/explain-path.ts";
 import type { Declaration } from "../../model/declaration.ts";
+import { findingCodes } from "../../reports/codes/index.ts";
 import { checkExplanationText, explainCheck } from "../../reports/explain-check.ts";
 import { explainedPathJson } from "../../reports/explain-json.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
-import { findingCodes } from "../../reports/finding-codes.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { paragraph, printable } from "../../reports/printable.ts";
 import { nearest, nearestSeveral } from "../../values/near.ts";

@@ -1,0 +1,123 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { calculations } from "../../server/calculations/table.ts";
+import { buildOnce } from "./built.ts";
+import { ferrule, folderWith } from "./run.ts";
+
+beforeAll(buildOnce, 120_000);
+
+const calculate = (...words: string[]) => ferrule(folderWith({}), ["calculate", ...words]);
+
+interface Listed {
+  readonly calculations: readonly {
+    readonly name: string;
+    readonly description: string;
+    readonly inputs: readonly { readonly name: string; readonly unit: string; readonly description: string }[];
+    readonly results: readonly { readonly name: string; readonly unit: string }[];
+  }[];
+}
+
+describe("calculate without a name", () => {
+  test("lists every calculation with every input, unit and description", () => {
+    const { code, out } = calculate("--format", "json");
+    const { calculations: listed } = JSON.parse(out) as Listed;
+    expect(listed.map(({ name }) => name)).toEqual(calculations.map(({ name }) => name));
+    for (const one of listed) {
+      expect(one.description).not.toBe("");
+      for (const input of one.inputs) expect(input.description, `${one.name} ${input.name}`).not.toBe("");
+    }
+    const needed = listed.find(({ name }) => name === "capacity-needed");
+    expect(needed?.inputs.map(({ name, unit }) => [name, unit])).toEqual([
+      ["rings", "t"],
+      ["cogs", "t"],
+    ]);
+    expect(code).toBe(0);
+  });
+
+  test("as text", () => {
+    const { code, out } = calculate();
+    for (const { name } of calculations) expect(out).toContain(`${name}\n`);
+    expect(out).toContain("    rings (in t): ");
+    expect(code).toBe(0);
+  });
+});
+
+describe("calculate NAME", () => {
+  test("gives the results with their units, and the working", () => {
+    const { code, out } = calculate("capacity-needed", "rings=44-32-24", "cogs=12-34", "--format", "json");
+    // From the trade's glossaries: 44/32/24 with 12-34 needs 42.
+    expect(JSON.parse(out)).toMatchObject({
+      calculation: "capacity-needed",
+      results: { "capacity-needed": { value: 42, unit: "t" }, "cog-difference": { value: 22, unit: "t" } },
+      working: expect.arrayContaining(["Capacity needed: 20 t + 22 t = 42 t"]),
+    });
+    expect(code).toBe(0);
+  });
+
+  test("as text", () => {
+    const { out } = calculate("capacity-needed", "rings=44-32-24 t", "cogs=12-34t");
+    expect(out).toContain("\n  Capacity needed: 20 t + 22 t = 42 t\n");
+    expect(out).toContain("\ncapacity-needed: 42 t\n");
+  });
+
+  test("any unit of the right dimension will do, glued or not, in one word or in two", () => {
+    const spellings = [
+      ["chainstay=431.8 mm"],
+      ["chainstay=17in"],
+      ["chainstay=17", "in"],
+      ["chainstay=43.18cm"],
+      ["chainstay", "=17in"],
+    ];
+    const rest = ["rings=32", "cogs=18", "chainline=52mm", "cog-line=45mm", "--format", "json"];
+    const angles = spellings.map((chainstay) => {
+      const { out, err } = calculate("chain-angle", ...chainstay, ...rest);
+      expect(err).toBe("");
+      return (JSON.parse(out) as { results: Record<string, { value: number }> }).results["greatest-chain-angle"]?.value;
+    });
+    // arctangent of 7 ÷ 431.8, worked out by hand.
+    for (const angle of angles) expect(angle).toBeCloseTo((Math.atan(7 / 431.8) * 180) / Math.PI, 9);
+  });
+
+  test("what cannot be from these inputs is said, with exit code 1", () => {
+    const { code, out } = calculate(
+      "chain-angle",
+      "rings=50-34",
+      "cogs=18",
+      "chainline=43mm",
+      "cog-line=45mm",
+      "chainstay=420mm",
+    );
+    expect(out).toContain("ring-spacing");
+    expect(code).toBe(1);
+  });
+
+  test.each([
+    ["an unknown name", ["capacity-neded"], ["There is no calculation capacity-neded. Did you mean capacity-needed?"]],
+    ["no inputs", ["capacity-needed"], ["rings is missing: write rings=", "cogs is missing: write cogs="]],
+    [
+      "an unknown input",
+      ["capacity-needed", "rings=32", "cogs=10-52", "cog=1"],
+      ["it has no input cog. Did you mean cogs?"],
+    ],
+    [
+      "a value of another dimension",
+      ["chain-angle", "rings=32", "cogs=18", "chainline=52 g", "cog-line=45mm", "chainstay=430mm"],
+      ["chainline", "mm"],
+    ],
+    [
+      "a quantity without its unit",
+      ["chain-angle", "rings=32", "cogs=18", "chainline=52", "cog-line=45mm", "chainstay=430mm"],
+      ["chainline", "needs a unit"],
+    ],
+    ["a word for a number", ["capacity-needed", "rings=large", "cogs=10-52"], ["rings", "Expected: write rings="]],
+    ["an empty value", ["capacity-needed", "rings=", "cogs=10-52"], ["rings"]],
+    ["a value given twice", ["capacity-needed", "rings=32", "rings=34", "cogs=10-52"], ["rings is given twice."]],
+    ["a word that is no input", ["capacity-needed", "32", "10-52"], ["32 is no input: write NAME=VALUE"]],
+    ["a value that would break out", ["capacity-needed", "rings=32 }\npart x y {", "cogs=1"], ["is not a value"]],
+    ["a value with a quote", ["capacity-needed", 'rings="32', "cogs=10-52"], ["rings"]],
+  ])("%s: named, with what was expected", (_, words, said) => {
+    const { code, out, err } = calculate(...words);
+    for (const part of said) expect(err).toContain(part);
+    expect(out).toBe("");
+    expect(code).toBe(2);
+  });
+});
