@@ -1,0 +1,29 @@
+import { describe, expect, test } from "vitest";
+import { format } from "../../grammar/format.ts";
+import { openSamples, sampleFiles } from "./workshop.ts";
+
+describe("the samples' text", () => {
+  test.each(sampleFiles.map(({ path, text }) => [path, text]))(
+    "%s is written as the formatter writes it",
+    (_, text) => {
+      expect(format(text).text).toBe(text);
+    },
+  );
+
+  test("has a workshop file, and libraries, builds, rules, records and a wrong draft beside it", () => {
+    const folders = new Set(sampleFiles.map(({ path }) => path.split("/").slice(0, -1).join("/")));
+    expect([...folders].sort()).toEqual(["", "builds", "parts", "records", "wrong"]);
+    expect(sampleFiles.map(({ path }) => path)).toContain("workshop.ferrule");
+  });
+
+  test("reads without one problem of form or name, wrong as the draft is", () => {
+    const engine = openSamples();
+    const problems = sampleFiles.flatMap(({ path }) =>
+      engine
+        .findings(path)
+        .filter(({ code }) => !/^(drivetrain|cockpit|build)\//.test(code) && code !== "model/not-evaluated")
+        .map(({ code, message }) => `${path}: ${code} ${message}`),
+    );
+    expect(problems).toEqual([]);
+  });
+});
