@@ -114,7 +114,7 @@ export function textMateGrammar(tables: TextMateTables): object {
         {
           match: `${startOfWord}(?:(${anyOf([...tables.fields, "when", "require", "let", "severity", "because", "remove"])})${endOfWord}|(${word}))\\s*(:)`,
           captures: {
-            1: { name: "support.type.property-name.ferrule" },
+            1: { name: "support.variable.property.ferrule" },
             2: { name: "variable.other.property.ferrule" },
             3: { name: "punctuation.separator.key-value.ferrule" },
           },
@@ -142,10 +142,15 @@ export function textMateGrammar(tables: TextMateTables): object {
         },
         { name: "constant.language.ferrule", match: whole(["yes", "no", "none"]) },
         { name: "keyword.operator.word.ferrule", match: whole(["or", "and", "not", "is", "in", "to"]) },
-        { name: "support.constant.ferrule", match: whole(tables.words) },
+        { name: "variable.other.enummember.ferrule", match: whole(tables.words) },
         { name: "keyword.other.unit.ferrule", match: whole(tables.units) },
         { name: "keyword.operator.comparison.ferrule", match: "<=|>=|[<>=≤≥]" },
         { name: "keyword.operator.arithmetic.ferrule", match: `${startOfWord}(?:[-+*/±−]|\\+/-)${endOfWord}` },
+        {
+          // A part's name; a path through a build begins with a name of the vocabulary.
+          name: "entity.name.type.reference.ferrule",
+          match: `${startOfWord}(?!${anyOf([...tables.assemblies, ...tables.fields])}\\.)[A-Za-z][^\\s{}()\\[\\];:<>=",.]*\\.${word}`,
+        },
         { name: "variable.other.ferrule", match: word },
       ],
     },

@@ -102,7 +102,7 @@ describe("the TextMate grammar", () => {
     [
       "  lockring-torque: 40 N·m // tight",
       [
-        "lockring-torque = support.type.property-name",
+        "lockring-torque = support.variable.property",
         ": = punctuation.separator.key-value",
         "40 = constant.numeric",
         "N·m = keyword.other.unit",
@@ -114,21 +114,21 @@ describe("the TextMate grammar", () => {
     [
       "  chain: none or corrie.link-12",
       [
-        "chain = support.type.property-name",
+        "chain = support.variable.property",
         ": = punctuation.separator.key-value",
         "none = constant.language",
         "or = keyword.operator.word",
-        "corrie.link-12 = variable.other",
+        "corrie.link-12 = entity.name.type.reference",
       ],
     ],
     [
-      "  require: max(a.b, 3 mm) <= 30 mm",
+      "  require: max(drivetrain.b, 3 mm) <= 30 mm",
       [
-        "require = support.type.property-name",
+        "require = support.variable.property",
         ": = punctuation.separator.key-value",
         "max = support.function",
         "( = punctuation.section.parens",
-        "a.b = variable.other",
+        "drivetrain.b = variable.other",
         ", = punctuation.separator",
         "3 = constant.numeric",
         "mm = keyword.other.unit",
@@ -152,7 +152,11 @@ describe("the TextMate grammar", () => {
     ],
     [
       "  freehub: stepped-driver",
-      ["freehub = variable.other.property", ": = punctuation.separator.key-value", "stepped-driver = support.constant"],
+      [
+        "freehub = variable.other.property",
+        ": = punctuation.separator.key-value",
+        "stepped-driver = variable.other.enummember",
+      ],
     ],
     [
       "  mountain-bike: mountain-bike",

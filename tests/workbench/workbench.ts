@@ -1,6 +1,6 @@
 /** A real VS Code workbench: served from a package, opened in a headless browser, driven as a person would. */
 import { type ChildProcess, fork } from "node:child_process";
-import { closeSync, mkdirSync, openSync } from "node:fs";
+import { closeSync, mkdirSync, openSync, readdirSync } from "node:fs";
 import { createServer } from "node:net";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -155,7 +155,9 @@ export class Workbench {
     }
     await page.goto(address, { waitUntil: "domcontentloaded" });
     await page.waitForSelector(".monaco-workbench .part.statusbar", { timeout: 60_000 });
-    await page.waitForSelector(".explorer-folders-view .monaco-list", { timeout: 60_000 });
+    // The folder's own rows come once its file system is there; a file opened before that would not be found.
+    const firstSight = readdirSync(settings.folder).length > 0 ? ".monaco-list-row" : ".monaco-list";
+    await page.waitForSelector(`.explorer-folders-view ${firstSight}`, { timeout: 60_000 });
   }
 
   /** Ends the browser and the server. */
