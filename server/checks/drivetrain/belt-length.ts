@@ -37,7 +37,7 @@ export default defineCheck({
 
     const ring = rings.rings[0];
     const sprocket = cogs.value[0] ?? 0;
-    const loop = `${teeth.value} t of ${showQuantity(millimetres, "length")} round ${ring.teeth} t and ${sprocket} t`;
+    const loop = `A belt of ${teeth.value} t with a pitch of ${showQuantity(millimetres, "length")} round ${ring.teeth} t and ${sprocket} t`;
     const distance = centreDistanceFor(beltLoop(ring.teeth, sprocket, millimetres), teeth.value);
     const reach = showInterval(chainstay.value, "length");
     const others = [teeth, ring.fact, cogs, chainstay];

@@ -23,7 +23,7 @@ export default defineCheck({
     if (front.state === "none") return notApplicable("no belt line is stated for the cranks");
     const apart = Math.abs(front.line.value - cogLine.value);
     const [off, most] = showPair(apart, tolerance.value, "length");
-    const lines = `ring ${showQuantity(front.line.value, "length")} (${front.line.subject}), sprocket ${showQuantity(cogLine.value, "length")} (${cogLine.subject})`;
+    const lines = `${front.line.subject} at ${showQuantity(front.line.value, "length")}, ${cogLine.subject} at ${showQuantity(cogLine.value, "length")}`;
     if (atMost(apart, tolerance.value)) {
       return holds(
         `Ring and sprocket are ${off} out of line (${lines}), and ${tolerance.subject} allows ${most}.`,

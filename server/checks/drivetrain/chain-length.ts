@@ -58,7 +58,9 @@ export default defineCheck({
       growth.state === "known" && growth.value > 0 ? ` + ${showQuantity(growth.value, "length")} of growth` : ""
     }`;
     const sum = `${path} takes ${showNumber(exact.value, 2)} links round both, and ${allowance.value} for the derailleur make ${showNumber(exact.value + allowance.value, 2)}`;
-    const others = [chain, ring.fact, cogs, chainstay, ...(growth.state === "known" ? [growth] : [])];
+    const stated =
+      rings.rings.length > 1 ? facts.forDouble : travel.state === "none" ? facts.forRigid : facts.forSprung;
+    const others = [ring.fact, cogs, chainstay, growth, stated].filter((one) => one.state === "known");
     const mend = {
       kind: "set-setting",
       slot: "drivetrain.chain",
@@ -66,8 +68,6 @@ export default defineCheck({
       value: String(needed.value),
     } as const;
 
-    const stated =
-      rings.rings.length > 1 ? facts.forDouble : travel.state === "none" ? facts.forRigid : facts.forSprung;
     // With several rings practice agrees on two; with one it adds two or four, and no maker said which.
     const inDoubt = stated.state !== "known" && rings.rings.length === 1;
     const least = exact.value + (inDoubt ? Math.min(allowance.value, leastByPractice) : allowance.value);

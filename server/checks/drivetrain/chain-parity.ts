@@ -47,7 +47,7 @@ export default defineCheck({
       return fails(
         `The chain is cut to ${links.value} links, an odd number, so two inner or two outer ends meet and it cannot be closed: cut it to ${near} links, the closure link counted.`,
         links,
-        [chain],
+        [],
         [cut(near)],
       );
     }

@@ -22,7 +22,7 @@ export default defineCheck({
     return fails(
       `${link.subject} has been closed before (used-before: yes), but its maker allows it once only (reusable: no): fit a new one.`,
       used,
-      [link, reusable],
+      [reusable],
       [
         { kind: "set-setting", slot: "drivetrain.closure-link", setting: "used-before", value: "no" },
         ...swaps("drivetrain.closure-link"),

@@ -58,7 +58,7 @@ export default defineCheck({
       ? odd
       : [reference, ...odd.filter((end) => end !== first && !mate(end.family.value, first.family.value))];
     return fails(
-      `${wrong.part.subject} is of the family ${showCode(wrong.family.value)}, but ${both(against.map((end) => `${end.part.subject} of ${showCode(end.family.value)}`))}: rollers and teeth have to be made for each other, and equal numbers of speeds are not enough. Fit parts of one family.`,
+      `${wrong.part.subject} is of the family ${showCode(wrong.family.value)}, which does not go with ${both(against.map(({ part, family }) => `${part.subject} (${family.value.code})`))}: rollers and teeth have to be made for each other, and equal numbers of speeds are not enough. Fit parts of one family.`,
       wrong.part,
       [wrong.family, ...against.map(({ family }) => family)],
       swaps(wrong.slot, ...against.map((end) => end.slot)),

@@ -36,7 +36,7 @@ export default defineCheck({
       ? `${rings_(there - served)} can never be shifted to`
       : "a limit screw has to stop the movement that is left over";
     return fails(
-      `${count.subject} serves ${rings_(served)}, but the cranks turn ${rings_(there)} (${rings.rings.map(({ teeth }) => teeth).join("-")} t), so ${consequence}: fit a ${name} for ${rings_(there)}.`,
+      `${count.subject} serves ${rings_(served)}, but the cranks turn ${rings_(there)} (${rings.rings.map(({ teeth }) => teeth).join("-")} t), so ${consequence}: fit a ${name.replace("-", " ")} for ${rings_(there)}.`,
       part,
       [count, ...ringFacts(rings.rings)],
       swaps(path, ...ringSlots(rings.rings)),

@@ -101,7 +101,7 @@ export default defineCheck({
       );
     }
     return fails(
-      `${stated.subject} ${what} ${stated.value} cogs, but ${count.subject} has ${count.value}, so ${consequence}: fit a ${name} made for ${count.value} speeds, or a cassette of ${stated.value}.`,
+      `${stated.subject} ${what} ${stated.value} cogs, but ${count.subject} has ${count.value}, so ${consequence}: fit a ${name.replace("-", " ")} made for ${count.value} speeds, or a cassette of ${stated.value}.`,
       part,
       [stated, count],
       swaps(path, "drivetrain.cassette"),
