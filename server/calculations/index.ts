@@ -32,6 +32,7 @@ import fitHandPosition from "./fit/hand-position.ts";
 import fitPostInsertion from "./fit/post-insertion.ts";
 import fitSaddleHeight from "./fit/saddle-height.ts";
 import fitSaddlePosition from "./fit/saddle-position.ts";
+import fitSaddleRange from "./fit/saddle-range.ts";
 import fitSaddleToBarDrop from "./fit/saddle-to-bar-drop.ts";
 import fitSpacersForHeight from "./fit/spacers-for-height.ts";
 import fitSteererLength from "./fit/steerer-length.ts";
@@ -96,6 +97,7 @@ export const calculations: readonly Calculation[] = [
   fitPostInsertion,
   fitSaddleHeight,
   fitSaddlePosition,
+  fitSaddleRange,
   fitSaddleToBarDrop,
   fitSpacersForHeight,
   fitSteererLength,

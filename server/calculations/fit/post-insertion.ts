@@ -1,18 +1,17 @@
 import { buildField, fact, optional, setting } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, input, known, lacking, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { sine } from "../shared/angles.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
 import { alongForHeight } from "../shared/saddle-position.ts";
 import { say } from "../shared/say.ts";
 
-/** How deep a post stands for a saddle height, and which heights it reaches. */
+/** How deep a post stands for a saddle height. */
 export default defineCalculation({
   name: "post-insertion",
   title: "Seatpost insertion for a saddle height",
-  description:
-    "Depth of the post in the seat tube for a wanted saddle height, and the highest and lowest saddle that the limits of post and frame allow.",
+  description: "Depth of the post in the seat tube for a wanted saddle height.",
   inputs: {
     "saddle-height": input(
       length("Wanted height from the crank axis to the saddle's top along the seat tube.", { example: "733 mm" }),
@@ -33,35 +32,18 @@ export default defineCalculation({
       }),
     ),
     "saddle-height-above-rails": input(length("From the rails' middle to the saddle's top.")),
-    "post-least-insertion": optionalInput(length("Least depth by the post's own mark.")),
-    "frame-least-insertion": optionalInput(length("Least depth that the frame asks for.")),
-    "greatest-insertion": optionalInput(length("Greatest depth, before a bend or boss stops the post.")),
   },
   results: {
     "insertion-for-height": { unit: "mm", digits: 1, description: "Depth in the seat tube for the wanted height." },
-    "least-insertion-needed": {
-      unit: "mm",
-      digits: 1,
-      description: "The greater of the post's and the frame's least depth.",
-    },
-    "highest-saddle": { unit: "mm", digits: 1, description: "Highest saddle at the least depth." },
-    "lowest-saddle": { unit: "mm", digits: 1, description: "Lowest saddle at the greatest depth." },
   },
-  formula:
-    "insertion = seat-tube length + post length − place of the rails along the seat tube; least depth = the greater of post's mark and frame's minimum",
-  source: "plane geometry, re-derived; least depth: common practice, no source",
+  formula: "insertion = seat-tube length + post length − place of the rails along the seat tube",
+  source: "plane geometry, re-derived",
   compute(given, working) {
     const { "saddle-height": wanted, "seat-angle": seatAngle, "seat-tube-length": tube, "post-length": post } = given;
     const { "saddle-height-above-rails": above, "post-setback": setback = 0, "seat-tube-offset": offset = 0 } = given;
-    const { "post-least-insertion": byPost, "frame-least-insertion": byFrame, "greatest-insertion": greatest } = given;
     const wrong =
       notPositive({ "saddle-height": wanted, "seat-tube-length": tube, "post-length": post }) ??
-      negative({
-        "saddle-height-above-rails": above,
-        "post-least-insertion": byPost,
-        "frame-least-insertion": byFrame,
-        "greatest-insertion": greatest,
-      }) ??
+      negative({ "saddle-height-above-rails": above }) ??
       notFinite({ "post-setback": setback, "seat-tube-offset": offset }) ??
       notBetween(20, 120, "°", { "seat-angle": seatAngle });
     if (wrong) return wrong;
@@ -73,24 +55,9 @@ export default defineCalculation({
     );
     working?.step(`Rails: ${say(along, "mm")} up the seat tube`);
     working?.step(`Insertion: ${say(tube, "mm")} + ${say(post, "mm")} − ${say(along, "mm")} = ${say(insertion, "mm")}`);
-    // One millimetre more of post raises the saddle by one millimetre along the tube.
-    const heightAt = (depth: number): number => wanted + insertion - depth;
-    const depths = [byPost, byFrame].filter((depth) => depth !== undefined);
-    const least = depths.length > 0 ? Math.max(...depths) : undefined;
-    if (least !== undefined) {
-      working?.step(
-        `Least depth: the greater of ${depths.map((depth) => say(depth, "mm")).join(" and ")} = ${say(least, "mm")}`,
-      );
-      working?.step(`Highest saddle: ${say(heightAt(least), "mm")}`);
-    }
-    const deepest = greatest === undefined ? undefined : Math.min(greatest, post);
-    if (deepest !== undefined)
-      working?.step(`Lowest saddle, at a depth of ${say(deepest, "mm")}: ${say(heightAt(deepest), "mm")}`);
-    return {
-      "insertion-for-height": insertion,
-      ...(least === undefined ? {} : { "least-insertion-needed": least, "highest-saddle": heightAt(least) }),
-      ...(deepest === undefined ? {} : { "lowest-saddle": heightAt(deepest) }),
-    };
+    if (insertion < 0) return impossible(`The post is ${say(-insertion, "mm")} too short for this height.`);
+    if (insertion > post) return impossible("The seat tube alone is higher than this.");
+    return { "insertion-for-height": insertion };
   },
   inBuild: [
     {
@@ -104,28 +71,19 @@ export default defineCalculation({
         cut: optional(setting("seat.post", "cut-length")),
         setback: optional(fact("seat.post", "setback")),
         height: fact("seat.saddle", "height"),
-        byPost: fact("seat.post", "least-insertion"),
-        byFrame: optional(fact("frame", "least-post-insertion")),
-        greatest: optional(fact("frame", "greatest-post-insertion")),
       },
       inputs: (facts) => {
-        const missing = missingOf(facts.offset, facts.setback, facts.byFrame);
+        const missing = missingOf(facts.offset, facts.setback);
         if (missing.length > 0) return lacking(missing);
-        return known(
-          {
-            "saddle-height": facts.wanted.value,
-            "seat-angle": facts.seatAngle.value,
-            "seat-tube-offset": stated(facts.offset),
-            "seat-tube-length": facts.tube.value,
-            "post-length": stated(facts.cut) ?? facts.post.value,
-            "post-setback": stated(facts.setback),
-            "saddle-height-above-rails": facts.height.value,
-            "post-least-insertion": facts.byPost.value,
-            "frame-least-insertion": stated(facts.byFrame),
-            "greatest-insertion": stated(facts.greatest),
-          },
-          { "lowest-saddle": missingOf(facts.greatest) },
-        );
+        return known({
+          "saddle-height": facts.wanted.value,
+          "seat-angle": facts.seatAngle.value,
+          "seat-tube-offset": stated(facts.offset),
+          "seat-tube-length": facts.tube.value,
+          "post-length": stated(facts.cut) ?? facts.post.value,
+          "post-setback": stated(facts.setback),
+          "saddle-height-above-rails": facts.height.value,
+        });
       },
     },
   ],
@@ -137,17 +95,9 @@ export default defineCalculation({
         "seat-tube-length": 500,
         "post-length": 350,
         "saddle-height-above-rails": 0,
-        "post-least-insertion": 54.4,
-        "frame-least-insertion": 80,
-        "greatest-insertion": 200,
       },
-      results: {
-        "insertion-for-height": 117,
-        "least-insertion-needed": 80,
-        "highest-saddle": 770,
-        "lowest-saddle": 650,
-      },
-      source: "by hand: 850 − 733; two diameters of a 27.2 mm post are 54.4 mm (16 CFR 1512.15(b))",
+      results: { "insertion-for-height": 117 },
+      source: "by hand: 850 − 733",
     },
     {
       inputs: {
