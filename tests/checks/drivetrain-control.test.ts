@@ -233,6 +233,7 @@ describe("drivetrain/actuation", () => {
       }),
     );
     expect(text.of(code)[0]?.message).toContain("has no shift control");
+    expect(text.instance("drivetrain/speeds", "rear-controller")).toBe("notApplicable");
   });
 
   it("fails a derailleur that nothing moves, and lets one take up slack for a single cog", () => {
@@ -248,6 +249,33 @@ describe("drivetrain/actuation", () => {
     expect(text(cogs).of(code)).toHaveLength(1);
     expect(text(cogs).of(code)[0]?.repairs).toEqual([{ kind: "insert-part", slot: "drivetrain.rear-controller" }]);
     expect(text("18").instance(code, "rear")).toBe("notApplicable");
+  });
+
+  it("asks for what a lever with a shift control does not say of it", () => {
+    const text = checkText(
+      compose(
+        {
+          "drivetrain.rear-derailleur": part("rear-derailleur", "speeds: 10; set-up: cable; shift-family: two"),
+          "drivetrain.rear-controller": part("brake-lever", "actuation: cable; shift-family: one"),
+          "drivetrain.cassette": part("cassette", `speeds: 10; cogs: ${cogs} t; cog-pitch: 4 mm`),
+          "drivetrain.front-derailleur": "none",
+        },
+        families,
+      ),
+    );
+    expect(text.missing("drivetrain/speeds")).toEqual(["drivetrain.rear-controller.speeds"]);
+    expect(text.missing("drivetrain/indexing")).toContain("drivetrain.rear-controller.pull-per-click");
+  });
+
+  it("asks for what moves a hub that does not say it", () => {
+    const text = checkText(
+      compose({
+        "drivetrain.rear-derailleur": "none",
+        "rear-wheel.hub": part("hub", "gears: 8"),
+        "drivetrain.rear-controller": part("shift-controller", "actuation: cable"),
+      }),
+    );
+    expect(text.instance(code, "gear-hub")).toBe("unknown");
   });
 
   it("asks front derailleur and gear hub too", () => {
@@ -276,7 +304,7 @@ describe("drivetrain/actuation", () => {
     const text = checkText(
       compose({
         "drivetrain.rear-derailleur": "none",
-        "rear-wheel.hub": part("hub", "gears: 2"),
+        "rear-wheel.hub": part("hub", "gears: 2; actuation: none"),
         "drivetrain.rear-controller": "none",
       }),
     );

@@ -27,6 +27,7 @@ export default defineCheck({
     derailleur: optional(slot("drivetrain.rear-derailleur")),
     derailleurSpeeds: optional(fact("drivetrain.rear-derailleur", "speeds")),
     controllerSpeeds: optional(fact("drivetrain.rear-controller", "speeds")),
+    controllerActuation: optional(fact("drivetrain.rear-controller", "actuation")),
     hubGears: optional(fact("rear-wheel.hub", "gears")),
   }),
   test(facts, { name, slot: path }): Verdict {
@@ -39,6 +40,9 @@ export default defineCheck({
         return cogs.value.length === 1 ? notApplicable("one cog is one speed") : cannotTell(stated);
       }
       return listed(part, stated, cogs);
+    }
+    if (name === "rear-controller" && facts.controllerActuation.state === "none") {
+      return notApplicable(`${part.subject} has no shift control, which is found as such`);
     }
     if (stated.state === "unknown") return cannotTell(stated);
     if (stated.state === "none") return notApplicable(`${part.subject} indexes no fixed number of speeds`);

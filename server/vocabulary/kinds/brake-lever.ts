@@ -54,19 +54,16 @@ export const brakeLever = defineKind({
     }),
     "shift-family": code("shift-family", "Which derailleurs its built-in shift control works with.", {
       group: "Control",
-      omitted: "none",
     }),
-    speeds: count("Number of positions that its built-in shift control indexes.", {
+    speeds: count("Number of positions that its built-in shift control indexes; `none` when it has no clicks.", {
       group: "Gearing",
       lowest: 1,
       highest: 14,
-      omitted: "none",
     }),
     "pull-per-click": length("Cable pulled by one click of its built-in shift control, on average.", {
       group: "Control",
       lowest: 0.5,
       highest: 12,
-      omitted: "none",
     }),
     power: word(
       { "own-battery": "A battery of its own.", wired: "A wire from a shared battery." },

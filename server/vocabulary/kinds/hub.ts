@@ -89,11 +89,10 @@ export const hub = defineKind({
       lowest: 0.5,
       highest: 5,
     }),
-    actuation: word(shiftActuations, "What changes the gears inside.", { group: "Control", omitted: "none" }),
-    "shift-family": code("shift-family", "Which controllers change the gears inside.", {
+    actuation: word(shiftActuations, "What changes the gears inside; `none` when it changes them by itself.", {
       group: "Control",
-      omitted: "none",
     }),
+    "shift-family": code("shift-family", "Which controllers change the gears inside.", { group: "Control" }),
     "dropout-washers": words(
       {
         vertical: "Washers for vertical dropouts.",
