@@ -18,12 +18,25 @@ import {
 } from "./characters.ts";
 import { textEnd } from "./split.ts";
 
-/** Character codes that may start a token: chevrotain buckets codes above 255 by 255, so one per bucket will do. */
-function startCodes(accepts: (code: number) => boolean, wide: boolean): number[] {
-  const codes: number[] = [];
-  for (let code = 0; code < 256; code++) if (accepts(code)) codes.push(code);
-  if (wide) for (let code = 256; code < 65536 + 255; code += 255) codes.push(Math.min(code, 65535));
-  return codes;
+/**
+ * Codes beyond ASCII, for tokens that may start there: chevrotain puts those above 255 into buckets of 255, so one of
+ * each bucket will do.
+ */
+const codesBeyondAscii: number[] = [];
+for (let code = 128; code < 256; code++) codesBeyondAscii.push(code);
+for (let code = 256; code < 65536; code += 255) codesBeyondAscii.push(code);
+codesBeyondAscii.push(65535);
+
+/** What may start a word: everything in ASCII but blanks, line ends and the signs of the language. */
+const wordStarts: number[] = [];
+for (let code = 0; code < 128; code++) {
+  if (!' \t\v\f\r\n{}()[];:<>=",'.includes(String.fromCharCode(code))) wordStarts.push(code);
+}
+
+/** Codes that may start a token: the given characters of ASCII, and any beyond when asked for. */
+function startCodes(characters: string, beyondAscii = false): number[] {
+  const codes = Array.from(characters, (character) => character.charCodeAt(0));
+  return beyondAscii ? codes.concat(codesBeyondAscii) : codes;
 }
 
 /** How far a quote looks for its partner where it may as well be a stray one; keeps the lexer linear. */
@@ -51,11 +64,6 @@ function define(name: string, label: string, end: TokenEnd, starts: number[], gr
     ...(group === undefined ? {} : { group }),
   });
 }
-
-const isCode =
-  (...characters: string[]) =>
-  (code: number): boolean =>
-    characters.includes(String.fromCharCode(code));
 
 /** True when a word reaches up to `offset`, so that a quote there cannot open a text. */
 export function isInsideWord(text: string, offset: number): boolean {
@@ -184,47 +192,16 @@ function comparisonEnd(text: string, offset: number): number {
   return offset + (comparisonPairs.has(text.slice(offset, offset + 2)) ? 2 : 1);
 }
 
-const isWordStart = (code: number): boolean =>
-  (code > 127 && !isBlank(code)) ||
-  (!isBlank(code) && !isLineEnd(code) && !'{}()[];:<>=",'.includes(String.fromCharCode(code)));
-
-const anyBut = (...excluded: string[]): ((code: number) => boolean) => {
-  const isExcluded = isCode(...excluded);
-  return (code) => !isExcluded(code);
-};
-
-export const Blank = define("Blank", "a blank", skipBlanks, startCodes(isBlank, true), Lexer.SKIPPED);
-export const LineEnd = define("LineEnd", "the end of the line", lineBreakEnd, startCodes(isLineEnd, false));
-export const Comment = define("Comment", "a comment", commentEnd, startCodes(isCode("/"), false), "comments");
-export const BlockComment = define(
-  "BlockComment",
-  "a comment",
-  blockCommentEnd,
-  startCodes(isCode("/"), false),
-  "comments",
-);
-export const HashComment = define(
-  "HashComment",
-  "a comment",
-  hashCommentEnd,
-  startCodes(isCode("#"), false),
-  "comments",
-);
-export const StrayQuote = define("StrayQuote", "a quote", strayQuoteEnd, startCodes(isCode('"'), true));
-export const Text = define("Text", "a text in quotes", quotedEnd, startCodes(isCode('"'), false));
-export const CurlyText = define(
-  "CurlyText",
-  "a text in quotes",
-  curlyTextEnd,
-  startCodes(() => false, true),
-);
-export const SingleText = define("SingleText", "a text in quotes", singleQuotedEnd, startCodes(isCode("'"), false));
-export const Word = define(
-  "Word",
-  "a word",
-  wordOrAddressEnd,
-  startCodes((code) => isWordStart(code) && anyBut('"')(code), true),
-);
+export const Blank = define("Blank", "a blank", skipBlanks, startCodes(" \t\v\f", true), Lexer.SKIPPED);
+export const LineEnd = define("LineEnd", "the end of the line", lineBreakEnd, startCodes("\r\n"));
+export const Comment = define("Comment", "a comment", commentEnd, startCodes("/"), "comments");
+export const BlockComment = define("BlockComment", "a comment", blockCommentEnd, startCodes("/"), "comments");
+export const HashComment = define("HashComment", "a comment", hashCommentEnd, startCodes("#"), "comments");
+export const StrayQuote = define("StrayQuote", "a quote", strayQuoteEnd, startCodes('"', true));
+export const Text = define("Text", "a text in quotes", quotedEnd, startCodes('"'));
+export const CurlyText = define("CurlyText", "a text in quotes", curlyTextEnd, startCodes("", true));
+export const SingleText = define("SingleText", "a text in quotes", singleQuotedEnd, startCodes("'"));
+export const Word = define("Word", "a word", wordOrAddressEnd, wordStarts.concat(codesBeyondAscii));
 /** Any comma that no word has taken: one between two digits belongs to the word. */
 export const Comma = createToken({ name: "Comma", label: "`,`", pattern: "," });
 export const Semicolon = createToken({ name: "Semicolon", label: "`;`", pattern: ";" });
@@ -235,12 +212,7 @@ export const OpenParenthesis = createToken({ name: "OpenParenthesis", label: "`(
 export const CloseParenthesis = createToken({ name: "CloseParenthesis", label: "`)`", pattern: ")" });
 export const OpenBracket = createToken({ name: "OpenBracket", label: "`[`", pattern: "[" });
 export const CloseBracket = createToken({ name: "CloseBracket", label: "`]`", pattern: "]" });
-export const Comparison = define(
-  "Comparison",
-  "a comparison such as `<=`",
-  comparisonEnd,
-  startCodes(isCode("<", ">", "="), true),
-);
+export const Comparison = define("Comparison", "a comparison such as `<=`", comparisonEnd, startCodes("<>=", true));
 
 /** In the order the lexer tries them. */
 export const lexedTypes: TokenType[] = [

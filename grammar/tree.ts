@@ -22,7 +22,10 @@ export type ValueTokenKind = "word" | "text" | "comma" | "comparison" | "bracket
 /** One token of a value. The field's type gives it meaning later; here it only has a spelling and a place. */
 export interface ValueToken {
   readonly kind: ValueTokenKind;
-  /** The characters as written; for text, the content between the quotes with `\"` and `\\` undone. */
+  /**
+   * The characters as written; for text, the content between the quotes with `\"` and `\\` undone. Where a habit was
+   * mended while reading (`3,5`, `≤`, an invisible character), what was meant: then it may be shorter than its span.
+   */
   readonly text: string;
   readonly span: Span;
 }
@@ -76,9 +79,12 @@ export type EntryTree = FieldEntry | GroupEntry | WaiveEntry;
 
 export interface BlockTree {
   readonly entries: readonly EntryTree[];
-  /** From `{` to just after `}`, or to where the block was taken to end. */
+  /** From `{` to just after `}`, or to where the block was taken to end: the end of the text when it is still open there. */
   readonly span: Span;
-  /** Just inside the block's end: where a further entry would be written. */
+  /**
+   * Where a further entry would be written: after the last entry or comment, or just after `{` when there is neither.
+   * A new entry is `\n` and its indentation there, or `; ` in a one-line block.
+   */
   readonly insertAt: number;
   /** True when the block opens and closes on one line. */
   readonly oneLine: boolean;
