@@ -203,7 +203,17 @@ describe("cockpit/clamp-interface", () => {
 
 describe("cockpit/control-diameter", () => {
   const code = "cockpit/control-diameter";
-  function bar(handlebar: string, more: string): string {
+  function bar(handlebar: string, over: Readonly<Record<string, string>>): string {
+    const places = {
+      "rear-brake.lever": "none",
+      "front-brake.lever": "none",
+      "drivetrain.rear-controller": "none",
+      "drivetrain.front-controller": "none",
+      "seat.remote": "none",
+      "cockpit.grips": "none",
+      ...over,
+    };
+    const lines = Object.entries(places).map(([path, part]) => (part === "" ? "" : `  ${path}: ${part}\n`));
     return `
 standard control-clamp own-band "A band of no stated size" { form: band; source: "this test" }
 standard control-clamp shared-fit "Shared" { form: shared; source: "this test" }
@@ -216,40 +226,57 @@ part grips g "G" { inside-diameter: 22.2 mm }
 part remote wide "Wide" { serves: fork; mount: band-31.8 }
 build example "Example" {
   cockpit.handlebar: h
-  ${more}
-}
+${lines.join("")}}
 `;
   }
 
-  it.each([
-    ["control-diameter: 22.2 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "holds"],
-    ["control-diameter: 22.4 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "holds"],
-    ["control-diameter: 22.5 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "fails"],
-    ["control-diameter: 23.8 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "fails"],
-    ["control-diameter: 22.2 mm", "front-brake.lever: drop-lever", "front-brake.lever", "fails"],
-    ["control-diameter: 22.2 mm", "cockpit.grips: g", "cockpit.grips", "holds"],
-    ["control-diameter: 23.8 mm", "cockpit.grips: g", "cockpit.grips", "fails"],
-    ["control-diameter: 22.2 mm; clamp-diameter: 31.8 mm", "cockpit.remote: wide", "cockpit.remote", "holds"],
-    ["control-diameter: 22.2 mm; clamp-diameter: 35 mm", "cockpit.remote: wide", "cockpit.remote", "fails"],
-    ["control-diameter: 22.2 mm", "cockpit.remote: wide", "cockpit.remote", "unknown"],
+  it.each<[string, Record<string, string>, string]>([
+    ["control-diameter: 22.2 mm", { "rear-brake.lever": "flat-lever" }, "holds"],
+    ["control-diameter: 22.4 mm", { "rear-brake.lever": "flat-lever" }, "holds"],
+    ["control-diameter: 22.5 mm", { "rear-brake.lever": "flat-lever" }, "fails"],
+    ["control-diameter: 23.8 mm", { "rear-brake.lever": "flat-lever" }, "fails"],
+    ["control-diameter: 22.2 mm", { "front-brake.lever": "drop-lever" }, "fails"],
+    ["control-diameter: 22.2 mm", { "cockpit.grips": "g" }, "holds"],
+    ["control-diameter: 23.8 mm", { "cockpit.grips": "g" }, "fails"],
+    ["control-diameter: 22.2 mm; clamp-diameter: 31.8 mm", { "cockpit.remote": "wide" }, "holds"],
+    ["control-diameter: 22.2 mm; clamp-diameter: 35 mm", { "cockpit.remote": "wide" }, "fails"],
+    ["control-diameter: 22.2 mm", { "cockpit.remote": "wide" }, "unknown"],
     // A lever stands where the hand is: the thick middle of the bar does not help it.
-    ["control-diameter: 23.8 mm; clamp-diameter: 22.2 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "fails"],
-    ["control-diameter: 22.2 mm", "rear-brake.lever: odd-lever", "rear-brake.lever", "unknown"],
-    ["width: 760 mm", "rear-brake.lever: flat-lever", "rear-brake.lever", "unknown"],
+    ["control-diameter: 23.8 mm; clamp-diameter: 22.2 mm", { "rear-brake.lever": "flat-lever" }, "fails"],
+    ["control-diameter: 22.2 mm", { "rear-brake.lever": "odd-lever" }, "unknown"],
+    ["width: 760 mm", { "rear-brake.lever": "flat-lever" }, "unknown"],
+    ["control-diameter: 22.2 mm", { "rear-brake.lever": "flat-lever", "front-brake.lever": "" }, "unknown"],
+    // What is wrong already is wrong, whatever the open place will hold.
+    ["control-diameter: 23.8 mm", { "rear-brake.lever": "flat-lever", "front-brake.lever": "" }, "fails"],
     [
-      "control-diameter: 22.2 mm",
-      "drivetrain.rear-controller: pod { clamp: rear-brake.lever }\n  rear-brake.lever: flat-lever",
-      "drivetrain.rear-controller",
-      "notApplicable",
+      "control-diameter: 23.8 mm",
+      { "drivetrain.rear-controller": "pod { clamp: rear-brake.lever }", "rear-brake.lever": "drop-lever" },
+      "holds",
     ],
-    ["control-diameter: 22.2 mm", "rear-brake.lever: none", "rear-brake.lever", "notApplicable"],
-  ])("a bar with %s, %s: %s %s", (handlebar, more, instance, outcome) => {
-    expect(checkText(bar(handlebar, more)).instance(code, instance)).toBe(outcome);
+    ["control-diameter: 22.2 mm", {}, "notApplicable"],
+  ])("a bar with %s, %o: %s", (handlebar, over, outcome) => {
+    expect(checkText(bar(handlebar, over)).outcome(code)).toBe(outcome);
   });
 
-  it("says both diameters", () => {
-    const text = checkText(bar("control-diameter: 23.8 mm", "rear-brake.lever: flat-lever"));
-    expect(text.of(code)[0]?.message).toMatch(/22\.2 mm.*23\.8 mm/);
+  it("finds one wrong part at that part, with both diameters", () => {
+    const [finding] = checkText(
+      bar("control-diameter: 22.2 mm", { "rear-brake.lever": "drop-lever", "front-brake.lever": "flat-lever" }),
+    ).of(code);
+    expect(finding?.path).toBe("rear-brake.lever");
+    expect(finding?.message).toMatch(/23\.8 mm.*22\.2 mm/);
+  });
+
+  it("finds a wrong bar once, at the bar, and names every part that does not go on it", () => {
+    const findings = checkText(
+      bar("control-diameter: 23.8 mm", {
+        "rear-brake.lever": "flat-lever",
+        "front-brake.lever": "flat-lever",
+        "cockpit.grips": "g",
+      }),
+    ).of(code);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]?.path).toBe("cockpit.handlebar");
+    expect(findings[0]?.message).toMatch(/rear-brake\.lever.*front-brake\.lever.*cockpit\.grips/);
   });
 });
 
@@ -304,6 +331,32 @@ build example "Example" { frame: f; seat { clamp: c; post: p } }
     expect(checkText(seat("seat-clamp-torque: <= 5 N·m")).instance(code, "seat-clamp")).toBe("holds");
     expect(checkText(seat("seat-clamp-torque: <= 4 N·m")).instance(code, "seat-clamp")).toBe("fails");
     expect(checkText(seat("post-diameter: 31.6 mm")).instance(code, "seat-clamp")).toBe("unknown");
+  });
+
+  it("does not speak of torque where the parts do not fit each other in the first place", () => {
+    const text = stemAndBar("bar-torque: 6 to 8 N·m", "stem-clamp-torque: 3 to 5 N·m").replace(
+      "clamp-diameter: 31.8 mm",
+      "clamp-diameter: 35 mm",
+    );
+    expect(checkText(text).instance(code, "stem-bar")).toBe("notApplicable");
+    const crank = (mount: string) => `
+part crankset c "C" { ring-mount: ${mount}; ring-bolt-torque: 12 to 14 N·m }
+part chainring r "R" { teeth: 32 t; ring-mount: 104x4; ring-bolt-torque: 8 to 10 N·m }
+build example "Example" { drivetrain { crankset: c; chainring: r } }
+`;
+    expect(checkText(crank("110x5")).instance(code, "ring-mount")).toBe("notApplicable");
+    expect(checkText(crank("104x4")).instance(code, "ring-mount")).toBe("fails");
+  });
+
+  it("asks about the lock-ring also on a longer body of the same splines", () => {
+    const text = (body: string) =>
+      `
+part cassette c "C" { freehub: splined-11t-short; lockring-torque: 40 N·m }
+part hub h "H" { freehub: ${body}; lockring-torque: 20 to 30 N·m }
+build example "Example" { drivetrain.cassette: c; rear-wheel.hub: h }
+`.replace("{ drivetrain.cassette: c; rear-wheel.hub: h }", "{\n  drivetrain.cassette: c\n  rear-wheel.hub: h\n}");
+    expect(checkText(text("splined-11t-long")).instance(code, "cassette-freehub")).toBe("fails");
+    expect(checkText(text("stepped-driver")).instance(code, "cassette-freehub")).toBe("notApplicable");
   });
 
   it("asks of a control's band only where it has one on the bar", () => {
@@ -492,19 +545,28 @@ build example "Example" {
   }
 
   it.each([
-    ["control-length: 165 mm", "{ side: right }", "", "right", "holds"],
-    ["control-length: 164.9 mm", "{ side: right }", "", "right", "fails"],
-    ["control-length: 145 mm", "{ side: right }", "", "left", "holds"],
-    ["control-length: 144 mm", "{ side: right }", "", "left", "fails"],
-    ["control-length: 200 mm; width: 800 mm", "{ side: right }", "{ cut-width: 730 mm }", "right", "holds"],
-    ["control-length: 200 mm; width: 800 mm", "{ side: right }", "{ cut-width: 729 mm }", "right", "fails"],
-    ["control-length: 200 mm", "{ side: right }", "{ cut-width: 760 mm }", "right", "unknown"],
-    ["control-length: 200 mm", "", "", "right", "unknown"],
+    ["control-length: 165 mm", "{ side: right }", "", "holds"],
+    ["control-length: 164.9 mm", "{ side: right }", "", "fails"],
+    ["control-length: 165 mm", "{ side: left }", "", "holds"],
+    ["control-length: 164 mm", "{ side: left }", "", "fails"],
+    ["control-length: 200 mm; width: 800 mm", "{ side: right }", "{ cut-width: 730 mm }", "holds"],
+    ["control-length: 200 mm; width: 800 mm", "{ side: right }", "{ cut-width: 729 mm }", "fails"],
+    ["control-length: 200 mm", "{ side: right }", "{ cut-width: 760 mm }", "unknown"],
+    ["control-length: 200 mm", "", "", "unknown"],
     // Grip and lever alone are too long already, wherever the controller goes.
-    ["control-length: 140 mm", "", "", "right", "fails"],
-    ["width: 760 mm", "{ side: right }", "", "right", "unknown"],
-  ])("%s, controller %s, bar %s: %s %s", (handlebar, controller, settings, side, outcome) => {
-    expect(checkText(straight(handlebar, controller, settings)).instance(code, side)).toBe(outcome);
+    ["control-length: 140 mm", "", "", "fails"],
+    ["width: 760 mm", "{ side: right }", "", "unknown"],
+  ])("%s, controller %s, bar %s: %s", (handlebar, controller, settings, outcome) => {
+    expect(checkText(straight(handlebar, controller, settings)).outcome(code)).toBe(outcome);
+  });
+
+  it("finds both hands at once, and names the worse", () => {
+    const findings = checkText(straight("control-length: 140 mm", "{ side: left }")).of(code);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]?.message).toMatch(/At the left hand.*165 mm.*140 mm.*other hand has too little as well/);
+    const one = checkText(straight("control-length: 150 mm", "{ side: left }")).of(code);
+    expect(one[0]?.message).toMatch(/At the left hand/);
+    expect(one[0]?.message).not.toContain("other hand");
   });
 
   it("does not arise on a drop bar", () => {

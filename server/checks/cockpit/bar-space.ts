@@ -3,6 +3,7 @@ import { fact, type Known, type Maybe, type Need, optional, setting, slot, type 
 import type { ResolvedCode } from "../../model/standard.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
+import type { SlotPath } from "../../vocabulary/index.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { clampForm, controls, levers } from "../shared/controls.ts";
 import { anyFact, anySetting, anySlot, readEnd } from "../shared/end.ts";
@@ -11,6 +12,8 @@ import { swaps } from "../shared/swaps.ts";
 
 /** Everything that may take up bar on one side or the other. */
 const occupants = [...levers, ...controls.map(({ slot: path }) => path)];
+
+const gripsSlot: SlotPath = "cockpit.grips";
 
 type Occupant = (typeof occupants)[number];
 
@@ -39,7 +42,6 @@ export default defineCheck({
   title: "Grips and clamps fit on the straight of the bar",
   severity: "error",
   since: 1,
-  instances: [{ name: "left" }, { name: "right" }],
   needs: () => ({
     ...occupantNeeds,
     bar: slot("cockpit.handlebar"),
@@ -51,67 +53,50 @@ export default defineCheck({
     gripLength: optional(fact("cockpit.grips", "length")),
     gripCut: optional(setting("cockpit.grips", "cut-length")),
   }),
-  test({ bar, shape, room, width, cut, grips, gripLength, gripCut, ...rest }, { name: side }) {
+  test({ bar, shape, room, width, cut, grips, gripLength, gripCut, ...rest }) {
     if (shape.value === "drop" || shape.value === "bullhorn" || shape.value === "aero-base") {
       return notApplicable("levers of a drop bar stand on its bend");
     }
     if (grips.state === "none") return notApplicable("a taped bar has no straight for grips");
     const unknown: Unknown[] = [];
-    const used: { readonly known: Known<number>; readonly text: string; readonly slot: string }[] = [];
-    const need = <Value>(maybe: Maybe<Value>): Known<Value> | undefined => {
+    const stated = <Value>(maybe: Maybe<Value>): Known<Value> | undefined => {
       if (maybe.state === "unknown") unknown.push(maybe);
       return maybe.state === "known" ? maybe : undefined;
     };
+    const grip = stated(gripCut) ?? stated(gripLength);
+    const straight = stated(room);
+    const shortened = stated(cut);
+    const whole = shortened ? stated(width) : undefined;
+    // A bar is shortened at its ends, which are where the grips go.
+    const loss = shortened ? (whole ? (whole.value - shortened.value) / 2 : undefined) : 0;
+    const available = straight && loss !== undefined ? Math.max(0, straight.value - loss) : undefined;
 
-    const grip = need(gripCut) ?? need(gripLength);
-    if (grip) used.push({ known: grip, text: `grip ${showQuantity(grip.value, "length")}`, slot: "cockpit.grips" });
-    const facts = rest as unknown as OccupantFacts;
-    for (const path of occupants) {
-      const end = readEnd(facts[`part ${path}`], facts[`width ${path}`], "width");
-      if (end.state === "empty" || end.state === "unasked") continue;
-      const mount = facts[`mount ${path}`];
-      if (facts[`clamp ${path}`].state === "known") continue;
-      // Only a band takes up bar; what is shared, built in or held elsewhere takes none.
-      if (mount.state === "known" && (clampForm(mount.value) ?? "band") !== "band") continue;
-      if (end.state === "none") continue;
-      const where = facts[`side ${path}`];
-      if (where.state === "known" && where.value !== side) continue;
-      if (end.state === "unknown") unknown.push(end.unknown);
-      else if (where.state !== "known") need(where);
-      else {
-        const text = `${end.fact.subject} ${showQuantity(end.fact.value, "length")}`;
-        used.push({ known: end.fact, text, slot: path });
-      }
-    }
-
-    const straight = need(room);
-    const total = used.reduce((sum, { known }) => sum + known.value, 0);
-    let available = straight?.value;
-    if (available !== undefined && cut.state === "known") {
-      const whole = need(width);
-      // A bar is shortened at its ends, which are where the grips go.
-      available = whole ? available - (whole.value - cut.value) / 2 : undefined;
-    } else need(cut);
-    const list = both(used.map(({ text }) => text));
-    if (available !== undefined && !atMost(total, available)) {
-      const [takes, has] = showPair(total, Math.max(0, available), "length");
+    const taken = (["left", "right"] as const).map((side) => {
+      const used: Taken[] = [
+        ...(grip ? [{ known: grip, text: `grip ${showQuantity(grip.value, "length")}`, slot: gripsSlot }] : []),
+        ...occupied(rest as unknown as OccupantFacts, side, unknown),
+      ];
+      return { side, used, total: used.reduce((sum, { known }) => sum + known.value, 0) };
+    });
+    const over = available === undefined ? [] : taken.filter(({ total }) => !atMost(total, available));
+    const [worst] = [...over].sort((a, b) => b.total - a.total);
+    const said = ({ used }: (typeof taken)[number]): string => both(used.map(({ text }) => text));
+    if (worst && available !== undefined) {
+      const [takes, has] = showPair(worst.total, available, "length");
+      const parts = [...new Map(over.flatMap(({ used }) => used).map((one) => [one.known.path, one])).values()];
       return fails(
-        `At the ${side} hand ${list} take up ${takes}, but ${bar.subject} has ${has} of straight there${cut.state === "known" ? " once cut" : ""}: fit shorter grips or a shared clamp, or another bar.`,
+        `At the ${worst.side} hand ${said(worst)} take up ${takes}, but ${bar.subject} has ${has} of straight there${shortened ? " once cut" : ""}${over.length > 1 ? ", and the other hand has too little as well" : ""}: fit shorter grips or a shared clamp, or another bar.`,
         bar,
-        [...(straight ? [straight] : []), ...(cut.state === "known" ? [cut] : []), ...used.map(({ known }) => known)],
-        [
-          ...swaps("cockpit.grips"),
-          ...used.slice(1).map(({ slot: path }) => ({ kind: "swap-part", slot: path }) as const),
-          ...swaps("cockpit.handlebar"),
-        ],
+        [...(straight ? [straight] : []), ...(shortened ? [shortened] : []), ...parts.map(({ known }) => known)],
+        swaps(...parts.map(({ slot: path }) => path), "cockpit.handlebar"),
       );
     }
     if (unknown.length > 0) return cannotTell(...unknown);
     if (available === undefined) return notApplicable(`${bar.subject} states no straight length`);
-    const [takes, has] = showPair(total, available, "length");
+    const most = Math.max(...taken.map(({ total }) => total));
     return holds(
-      `At the ${side} hand ${list} take up ${takes} of ${has}.`,
-      available > 0 ? (available - total) / available : 0,
+      `${taken.map((one) => `At the ${one.side} hand ${said(one)} take up ${showQuantity(one.total, "length")}`).join("; ")}; ${bar.subject} has ${showQuantity(available, "length")} of straight.`,
+      available > 0 ? (available - most) / available : 0,
     );
   },
   explanation:
@@ -151,3 +136,30 @@ build example "Too much for the straight" {
 `,
   },
 });
+
+interface Taken {
+  readonly known: Known<number>;
+  readonly text: string;
+  readonly slot: SlotPath;
+}
+
+/** The bands at one hand; what is not known of them, and which hand a band of unknown side is at, goes to `unknown`. */
+function occupied(facts: OccupantFacts, side: "left" | "right", unknown: Unknown[]): readonly Taken[] {
+  return occupants.flatMap((path): Taken[] => {
+    const end = readEnd(facts[`part ${path}`], facts[`width ${path}`], "width");
+    if (end.state === "empty" || end.state === "unasked" || end.state === "none") return [];
+    if (facts[`clamp ${path}`].state === "known") return [];
+    const mount = facts[`mount ${path}`];
+    // Only a band takes up bar; what is shared, built in or held elsewhere takes none.
+    if (mount.state === "known" && (clampForm(mount.value) ?? "band") !== "band") return [];
+    const where = facts[`side ${path}`];
+    if (where.state === "known" && where.value !== side) return [];
+    if (end.state === "unknown") unknown.push(end.unknown);
+    else if (where.state === "unknown") unknown.push(where);
+    else if (where.state === "known") {
+      const text = `${end.fact.subject} ${showQuantity(end.fact.value, "length")}`;
+      return [{ known: end.fact, text, slot: path }];
+    }
+    return [];
+  });
+}

@@ -1,11 +1,13 @@
-import { fact, optional, slot } from "../../model/need.ts";
+import type { Installed } from "../../model/assembly.ts";
+import { fact, type Known, type Maybe, type Need, optional, slot, type Unknown } from "../../model/need.ts";
 import type { ResolvedCode } from "../../model/standard.ts";
 import { atMost } from "../../values/compare.ts";
-import { showPair } from "../../values/show.ts";
+import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { dimensionOf, lacksDimension, showCode } from "../shared/codes.ts";
+import { dimensionOf, lacksDimension } from "../shared/codes.ts";
 import { clampForm } from "../shared/controls.ts";
 import { anyFact, anySetting, anySlot, readEnd } from "../shared/end.ts";
+import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
 /** Bars and bands are out by this much without anyone noticing. */
@@ -13,60 +15,95 @@ const tolerance = 0.2;
 
 /** Parts round the bar; `middle` for those that may also sit on its thick middle beside the stem. */
 const places = [
-  { name: "rear-brake.lever", slot: "rear-brake.lever", field: "mount", middle: false },
-  { name: "front-brake.lever", slot: "front-brake.lever", field: "mount", middle: false },
-  { name: "drivetrain.rear-controller", slot: "drivetrain.rear-controller", field: "mount", middle: true },
-  { name: "drivetrain.front-controller", slot: "drivetrain.front-controller", field: "mount", middle: true },
-  { name: "seat.remote", slot: "seat.remote", field: "mount", middle: true },
-  { name: "cockpit.remote", slot: "cockpit.remote", field: "mount", middle: true },
-  { name: "lighting.bell", slot: "lighting.bell", field: "mount", middle: true },
-  { name: "cockpit.grips", slot: "cockpit.grips", field: "inside-diameter", middle: false },
+  { slot: "rear-brake.lever", field: "mount", middle: false },
+  { slot: "front-brake.lever", field: "mount", middle: false },
+  { slot: "drivetrain.rear-controller", field: "mount", middle: true },
+  { slot: "drivetrain.front-controller", field: "mount", middle: true },
+  { slot: "seat.remote", field: "mount", middle: true },
+  { slot: "cockpit.remote", field: "mount", middle: true },
+  { slot: "lighting.bell", field: "mount", middle: true },
+  { slot: "cockpit.grips", field: "inside-diameter", middle: false },
 ] as const;
+
+type Place = (typeof places)[number];
+
+type PlaceNeeds = Record<`part ${Place["slot"]}`, Need<Installed, true>> &
+  Record<`own ${Place["slot"]}`, Need<ResolvedCode | number, true>> &
+  Record<`clamp ${Place["slot"]}`, Need<string, true>>;
+
+type PlaceFacts = {
+  readonly [K in keyof PlaceNeeds]: PlaceNeeds[K] extends Need<infer Value, true> ? Maybe<Value> : never;
+};
+
+const placeNeeds = Object.fromEntries(
+  places.flatMap(({ slot: path, field }) => [
+    [`part ${path}`, anySlot(path)],
+    [`own ${path}`, anyFact(path, field)],
+    [`clamp ${path}`, anySetting(path, "clamp")],
+  ]),
+) as unknown as PlaceNeeds;
+
+/** A part that clamps the bar, and the diameter it is for. */
+interface Clamping {
+  readonly place: Place;
+  readonly part: Known<Installed>;
+  readonly fact: Known;
+  readonly fits: number;
+}
 
 export default defineCheck({
   code: "cockpit/control-diameter",
   title: "Levers, controls and grips fit the diameter of the bar",
   severity: "error",
   since: 1,
-  instances: places,
-  needs: ({ slot: path, field }) => ({
-    part: anySlot(path),
-    own: anyFact<ResolvedCode | number>(path, field),
-    clamp: anySetting<string>(path, "clamp"),
+  needs: () => ({
+    ...placeNeeds,
     bar: slot("cockpit.handlebar"),
     diameter: fact("cockpit.handlebar", "control-diameter"),
     middleDiameter: optional(fact("cockpit.handlebar", "clamp-diameter")),
   }),
-  test({ part, own, clamp, bar, diameter, middleDiameter }, { slot: path, field, middle }) {
-    const end = readEnd(part, own, field);
-    if (end.state === "empty") return notApplicable(`${path} is none`);
-    if (end.state === "unknown") return cannotTell(end.unknown);
-    if (end.state !== "known") return notApplicable(`${end.part.subject} goes round no bar`);
-    if (clamp.state === "unknown") return cannotTell(clamp);
-    if (clamp.state === "known") return notApplicable(`${end.part.subject} shares the clamp of ${clamp.value}`);
-    let fits: number;
-    if (typeof end.fact.value === "number") fits = end.fact.value;
-    else {
-      const form = clampForm(end.fact.value);
-      if (form === undefined) return cannotTell(lacksDimension(end.fact.value, "form"));
-      if (form !== "band") return notApplicable(`${end.part.subject} is held by ${showCode(end.fact.value)}`);
-      const band = dimensionOf<number>(end.fact.value, "diameter");
-      if (band === undefined) return cannotTell(lacksDimension(end.fact.value, "diameter"));
-      fits = band;
+  test({ bar, diameter, middleDiameter, ...rest }) {
+    const unknown: Unknown[] = [];
+    const wrong: Clamping[] = [];
+    const right: Clamping[] = [];
+    for (const place of places) {
+      const found = clamping(rest as unknown as PlaceFacts, place);
+      if (found === undefined) continue;
+      if ("missing" in found) unknown.push(found);
+      else if (atMost(Math.abs(found.fits - diameter.value), tolerance)) right.push(found);
+      else if (place.middle && middleDiameter.state === "unknown") unknown.push(middleDiameter);
+      else if (
+        place.middle &&
+        middleDiameter.state === "known" &&
+        atMost(Math.abs(found.fits - middleDiameter.value), tolerance)
+      ) {
+        right.push(found);
+      } else wrong.push(found);
     }
-    const [takes, is] = showPair(fits, diameter.value, "length");
-    if (atMost(Math.abs(fits - diameter.value), tolerance)) {
-      return holds(`${end.part.subject} is for bars of ${takes}, and ${bar.subject} is ${is} there.`);
+    const is = showQuantity(diameter.value, "length");
+    const [first, ...others] = wrong;
+    if (first) {
+      const list = both(
+        wrong.map(
+          ({ part, place, fits }) =>
+            `${part.subject} (${place.slot}) is for ${showPair(fits, diameter.value, "length")[0]}`,
+        ),
+      );
+      // One part too many is exchanged by itself; where several agree with each other, the bar is the odd one out.
+      const several = others.length > 0;
+      return fails(
+        `${list}, but ${bar.subject} is ${showPair(first.fits, diameter.value, "length")[1]} where controls go: fit ${several ? "a bar for them, or parts" : first.place.field === "mount" ? "a control with a band" : "grips"} for ${is}${several ? "" : ", or another bar"}.`,
+        several ? bar : first.part,
+        [...wrong.map((one) => one.fact), diameter],
+        several
+          ? swaps("cockpit.handlebar", ...wrong.map(({ place }) => place.slot))
+          : swaps(first.place.slot, "cockpit.handlebar"),
+      );
     }
-    if (middle && middleDiameter.state === "unknown") return cannotTell(middleDiameter);
-    if (middle && middleDiameter.state === "known" && atMost(Math.abs(fits - middleDiameter.value), tolerance)) {
-      return holds(`${end.part.subject} is for ${takes}, which is the middle of ${bar.subject} beside the stem.`);
-    }
-    return fails(
-      `${end.part.subject} is for bars of ${takes}, but ${bar.subject} is ${is} where controls go: fit ${field === "mount" ? "a control with a band" : "grips"} of ${is}, or another bar.`,
-      end.part,
-      [end.fact, diameter],
-      swaps(path, "cockpit.handlebar"),
+    if (unknown.length > 0) return cannotTell(...unknown);
+    if (right.length === 0) return notApplicable("nothing is clamped round the bar");
+    return holds(
+      `${both(right.map(({ part }) => part.subject))} fit ${bar.subject}, which is ${is} where controls go.`,
     );
   },
   explanation:
@@ -101,3 +138,20 @@ build example "A flat-bar lever on a drop bar" {
 `,
   },
 });
+
+/** What a place on the bar asks of it; undefined when it asks nothing. */
+function clamping(facts: PlaceFacts, place: Place): Clamping | Unknown | undefined {
+  const end = readEnd(facts[`part ${place.slot}`], facts[`own ${place.slot}`], place.field);
+  if (end.state === "unknown") return end.unknown;
+  if (end.state !== "known") return undefined;
+  const clamp = facts[`clamp ${place.slot}`];
+  if (clamp.state === "unknown") return clamp;
+  if (clamp.state === "known") return undefined;
+  const { value } = end.fact;
+  if (typeof value === "number") return { place, part: end.part, fact: end.fact, fits: value };
+  const form = clampForm(value);
+  if (form === undefined) return lacksDimension(value, "form");
+  if (form !== "band") return undefined;
+  const band = dimensionOf<number>(value, "diameter");
+  return band === undefined ? lacksDimension(value, "diameter") : { place, part: end.part, fact: end.fact, fits: band };
+}

@@ -6,6 +6,7 @@ import { showInterval } from "../../values/show.ts";
 import type { Interval } from "../../values/types.ts";
 import { type Joint, jointTable, type SlotPath } from "../../vocabulary/index.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { dimensionOf, matingPair } from "../shared/codes.ts";
 import { clampForm } from "../shared/controls.ts";
 import { anyFact, anySetting, anySlot, type End, readEnd } from "../shared/end.ts";
 import { jointNamed } from "../shared/mating.ts";
@@ -115,7 +116,13 @@ export default defineCheck({
       return notApplicable("it is held without a clamp");
 
     const between = joint.adapter === undefined ? undefined : facts[`part ${joint.adapter}`];
-    const groups = between && between.state !== "none" ? apart(joint) : [together(joint)];
+    const hasAdapter = between !== undefined && between.state !== "none" && apart(joint).length > 0;
+    if (!hasAdapter && first.state === "known" && second.state === "known") {
+      if (!joinable(first.fact.value, second.fact.value, other.sizeOf)) {
+        return notApplicable("the parts do not fit each other, which is found as such");
+      }
+    }
+    const groups = hasAdapter ? apart(joint) : [together(joint)];
     const unknown: Unknown[] = [];
     const agreed: string[] = [];
     for (const group of groups) {
@@ -205,6 +212,33 @@ function absence(end: End<unknown>): string | undefined {
   return undefined;
 }
 
+/** Whether two ends meet, be it with a spacer or a shim; where they do not, their torques mean nothing. */
+function joinable(one: unknown, other: unknown, sizeOf: string | undefined): boolean {
+  if (typeof other === "number") {
+    const size = isCode(one) && sizeOf !== undefined ? dimensionOf<number>(one, sizeOf) : one;
+    return typeof size !== "number" || Math.abs(size - other) < sizeTolerance;
+  }
+  const [codes, others] = [codesOf(one), codesOf(other)];
+  if (codes.length === 0 || others.length === 0 || codes.some((code) => code.halves)) return true;
+  if (matingPair(codes, others)) return true;
+  return codes.some((code) => others.some((against) => alike.some((name) => shares(code, against, name))));
+}
+
+/** Clamps and tubes that differ by less than this are of one size, in millimetres. */
+const sizeTolerance = 0.5;
+
+/** What two interfaces have in common that differ in a length or a diameter only. */
+const alike = ["profile", "bore", "form"];
+
+function shares(one: ResolvedCode, other: ResolvedCode, name: string): boolean {
+  const value = dimensionOf(one, name);
+  return value !== undefined && value === dimensionOf(other, name);
+}
+
+function codesOf(value: unknown): readonly ResolvedCode[] {
+  return (Array.isArray(value) ? value : [value]).filter(isCode);
+}
+
 function isCode(value: unknown): value is ResolvedCode {
-  return typeof value === "object" && value !== null && "standard" in value;
+  return typeof value === "object" && value !== null && "family" in value;
 }

@@ -1,4 +1,4 @@
-import { cannotTell, defineCheck, fails, notApplicable } from "../define.ts";
+import { defineCheck, fails, notApplicable } from "../define.ts";
 import { asList, type OneOrMoreCodes, showCodes } from "../shared/codes.ts";
 import { anyFact, anySlot, readEnd } from "../shared/end.ts";
 import { jointNamed, judgeMating } from "../shared/mating.ts";
@@ -19,17 +19,16 @@ export default defineCheck({
   test({ cogs, cogThread, hub, hubThread, bodies }) {
     const one = readEnd(cogs, cogThread, "thread");
     const other = readEnd(hub, hubThread, "freewheel-thread");
-    if (one.state === "known" && other.state === "unknown" && other.part) {
-      // A hub that says which freehub bodies it carries has no thread, without having to say so.
-      if (bodies.state === "known" && asList(bodies.value).length > 0) {
-        return fails(
-          `${one.part.subject} screws onto ${showCodes(one.fact.value)}, but ${other.part.subject} has no thread; it carries ${showCodes(bodies.value)}: fit a cassette, or a hub with that thread.`,
-          one.part,
-          [one.fact, bodies],
-          swaps("drivetrain.cassette", "rear-wheel.hub"),
-        );
-      }
-      return cannotTell(other.unknown);
+    // A hub that says which freehub bodies it carries has no thread, without having to say so.
+    const carries = bodies.state === "known" && asList(bodies.value).length > 0 ? bodies : undefined;
+    const without = other.state === "none" || (other.state === "unknown" && carries !== undefined);
+    if (one.state === "known" && without && other.part) {
+      return fails(
+        `${one.part.subject} screws onto ${showCodes(one.fact.value)}, but ${other.part.subject} has no thread${carries ? `; it carries ${showCodes(carries.value)}` : ""}: fit ${carries ? "a cassette" : "other cogs"}, or a hub with that thread.`,
+        one.part,
+        [one.fact, ...(other.state === "none" ? [other.fact] : []), ...(carries ? [carries] : [])],
+        swaps("drivetrain.cassette", "rear-wheel.hub"),
+      );
     }
     if (one.state === "unknown" && other.state === "none") return notApplicable(`${other.part.subject} has no thread`);
     return judgeMating(

@@ -1,7 +1,7 @@
-import { fact, slot, worked } from "../../model/need.ts";
+import { fact, optional, slot, worked } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { defineCheck, fails, holds } from "../define.ts";
+import { defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -13,9 +13,11 @@ export default defineCheck({
     part: slot("drivetrain.front-derailleur"),
     limit: fact("drivetrain.front-derailleur", "widest-tyre"),
     tyre: slot("rear-wheel.tyre"),
+    mount: optional(fact("frame", "front-derailleur-mount")),
     width: worked<number>("rear-wheel.tyre-width-on-rim"),
   }),
-  test({ part, limit, tyre, width }) {
+  test({ part, limit, tyre, mount, width }) {
+    if (mount.state === "none") return notApplicable("the frame takes no front derailleur, which is found as such");
     const [measures, most] = showPair(width.value, limit.value, "length");
     if (atMost(width.value, limit.value)) {
       return holds(

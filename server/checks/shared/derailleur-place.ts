@@ -96,7 +96,7 @@ function onHanger(facts: PlaceFacts, sitter: Sitter, path: Hung, noun: string): 
   }
   if (seat.state === "known" && hanger.state !== "empty" && hanger.part && mate(sitter.code.value, seat.fact.value)) {
     return fails(
-      `${sitter.part.subject} sits on the frame itself (${showCode(sitter.code.value)}), in the place that the hanger ${hanger.part.subject} takes: leave the hanger out, or fit a ${noun} for it.`,
+      `${sitter.part.subject} sits on the frame itself, ${showCode(sitter.code.value)}, in the place that the hanger ${hanger.part.subject} takes: leave the hanger out, or fit a ${noun} for it.`,
       hanger.part,
       [sitter.code, seat.fact],
       [{ kind: "leave-empty", slot: "drivetrain.hanger" }, ...swaps(path)],
