@@ -24,7 +24,7 @@ export interface ValueToken {
   readonly kind: ValueTokenKind;
   /**
    * The characters as written; for text, the content between the quotes with `\"` and `\\` undone. Where a habit was
-   * mended while reading (`3,5`, `≤`, an invisible character), what was meant: then it may be shorter than its span.
+   * mended while reading (`3,5`, `≤`, an invisible character), what was meant, which need not be as long as its span.
    */
   readonly text: string;
   readonly span: Span;
