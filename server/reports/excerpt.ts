@@ -44,9 +44,12 @@ function window(text: string, start: number, end: number, room: number): Window 
   const marked = printable(text.slice(start, Math.min(end, start + reach)));
   const after = printable(text.slice(end, end + reach));
   if (columns(before) + columns(marked) + columns(after) <= room) return { before, marked, after };
-  const mark = beginningOf(marked, room - 2);
-  const left = columns(before) + columns(mark) <= room - 1 ? before : endOf(before, room - columns(mark) - 1);
-  return { before: left, marked: mark, after: beginningOf(after, room - columns(left) - columns(mark)) };
+  // A column on either side is kept for the sign that something was cut there.
+  const mark = beginningOf(marked, room - Math.min(1, columns(before)) - Math.min(1, columns(after)));
+  const behind = mark === marked ? after : "";
+  const left = room - columns(mark) - Math.min(1, columns(behind));
+  const shown = endOf(before, left);
+  return { before: shown, marked: mark, after: beginningOf(behind, room - columns(shown) - columns(mark)) };
 }
 
 /** The beginning of a text, in at most so many columns, with a sign where it was cut. */

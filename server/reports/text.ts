@@ -44,7 +44,7 @@ export function textReport(workshops: readonly CollectedWorkshop[], options: Tex
 
 function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: TextOptions): string[] {
   const { declaration, report } = build;
-  const { paint } = options;
+  const { paint, width } = options;
   const lines: string[] = [];
   // What nobody stated is listed once per build rather than shown like a fault.
   const isMissing = ({ outcome }: ReportedFinding): boolean => outcome === "unknown";
@@ -56,7 +56,7 @@ function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: Te
   lines.push(`${paint.strong(`build ${name}`)}${title}  ${paint.quiet(placeText(build.at))}`);
   const { counts } = report;
   const painted = counts.fails > 0 ? paint.error : counts.unknown > 0 ? paint.warning : paint.good;
-  lines.push(`  ${painted(outcomeCounts(counts))}`);
+  lines.push(...paragraph(outcomeCounts(counts), width, "  ").map(painted));
   // A template has none: what it leaves open is for the builds that derive from it.
   if (build.findings.some(isMissing)) lines.push(...missingText(report.rows, options));
   for (const outcome of options.list) lines.push(...rowsText(report.rows, outcome, options));
