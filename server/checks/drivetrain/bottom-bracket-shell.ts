@@ -105,7 +105,8 @@ function boreDifferences(made: ResolvedCode, shell: ResolvedCode): readonly stri
   if (a === undefined || b === undefined) return ["nothing says that the two are alike"];
   if (!equal(a, b)) {
     const [one, other] = showPair(a, b, "length");
-    differences.push(`a bore of ${one} is not one of ${other}`);
+    const what = dimensionOf<string>(shell, "fit") === "threaded" ? "thread" : "bore";
+    differences.push(`a ${what} of ${one} is not one of ${other}`);
   }
   for (const [name, what] of [
     ["fit", "how bearings are held"],

@@ -125,10 +125,10 @@ export function judgeMating(
   if (other.state === "none" && one.state !== "empty" && one.state !== "unasked" && one.part) {
     const fitted: Known = one.state === "known" ? one.fact : one.part;
     return fails(
-      `${other.part.subject} ${words.nothing}, but ${one.part.subject} is fitted: ${words.remedy}`,
+      `${other.part.subject} ${words.nothing}, but ${one.part.subject} is fitted: leave it out, or exchange one of the two.`,
       one.part,
       [other.fact, ...(fitted === one.part ? [] : [fitted])],
-      [...repairs, { kind: "leave-empty", slot: joint.ends[0].slot }],
+      [{ kind: "leave-empty", slot: joint.ends[0].slot }, ...repairs],
     );
   }
   const unknown = [one, other].flatMap((end) => (end.state === "unknown" ? [end.unknown] : []));
