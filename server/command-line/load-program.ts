@@ -30,7 +30,10 @@ async function unpack(): Promise<Program> {
     filename: __filename,
     ...(kept === undefined ? {} : { cachedData: kept }),
   });
-  if (kept === undefined || script.cachedDataRejected) keepCode(script.createCachedData());
+  if (kept === undefined || script.cachedDataRejected) {
+    // At the end, when V8 has compiled what was used: that is what the next run begins with.
+    process.once("exit", () => keepCode(script.createCachedData()));
+  }
   const module = { exports: {} as Program };
   script.runInThisContext()(module.exports, require, module, __filename, __dirname);
   return module.exports;

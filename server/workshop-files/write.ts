@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import {
   closeSync,
   fchmodSync,
@@ -32,7 +31,7 @@ export function stateOf(path: string): Stats {
 export function replaceFile(path: string, text: string, before: Stats): void {
   // A rename asks only the folder for permission; the file's own word counts as well.
   if ((before.mode & 0o222) === 0) throw new FileNotReplaced("it is read-only");
-  const aside = join(dirname(path), `.${basename(path).slice(0, 60)}.${randomBytes(6).toString("hex")}.tmp`);
+  const aside = join(dirname(path), `.${basename(path).slice(0, 60)}.${process.pid}-${Date.now().toString(36)}.tmp`);
   let descriptor: number | undefined;
   try {
     // `wx`: never through something that already stands there.
