@@ -127,6 +127,11 @@ describe("cockpit/clamp-interface", () => {
     expect(text.missing(clamp)).toContain(missing);
   });
 
+  it("leaves a lever without a shift control to the check of what moves the derailleur", () => {
+    const text = checkText(cockpit({ rearLever: "lever-a", controller: "lever-a { clamp: rear-brake.lever }" }));
+    expect(text.instance(clamp, rear)).toBe("notApplicable");
+  });
+
   it("does not arise without a control", () => {
     expect(checkText(cockpit({})).outcome(clamp)).toBe("notApplicable");
   });

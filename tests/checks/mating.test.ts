@@ -341,6 +341,7 @@ describe("cranks and their bearings", () => {
     ["spindle: round-24; shell-widths: 68 to 73 mm", "spindle: round-24", 73, "holds"],
     ["spindle: round-24; shell-widths: 68 to 73 mm", "spindle: round-24; spindle-length: none", 83, "fails"],
     ["spindle: round-24", "spindle: round-24", 73, "unknown"],
+    ["spindle: square-taper-JIS; shell-widths: 68 mm", "spindle: round-24", 73, "notApplicable"],
   ])("cranks that state %s, a bracket %s, shell %d mm: spindle-length %s", (crank, bracket, width, outcome) => {
     expect(checkText(spindles(crank, bracket, width)).outcome("drivetrain/spindle-length")).toBe(outcome);
   });

@@ -43,14 +43,18 @@ export default defineCheck({
     part: anySlot(path),
     mount: anyFact<ResolvedCode>(path, "mount"),
     clamp: optional(setting(path, "clamp")),
+    actuation: anyFact<string>(path, "actuation"),
   }),
-  test({ part, mount, clamp, ...rest }, { slot: path }) {
+  test({ part, mount, clamp, actuation, ...rest }, { slot: path }) {
     const control = readEnd(part, mount, "mount");
     if (control.state === "empty") return notApplicable(`${path} is none`);
     if (control.state === "unknown") return cannotTell(control.unknown);
     if (control.state !== "known") return notApplicable(`${control.part.subject} states no mount`);
     if (clamp.state === "unknown") return cannotTell(clamp);
     const bar = new Bar(rest as unknown as HostFacts);
+    if (isLever(control.part) && actuation.state === "none") {
+      return notApplicable(`${control.part.subject} has no shift control in it, which is found as such`);
+    }
     if (isLever(control.part)) return leverNamedAgain(control.part, clamp, bar, path);
     const form = clampForm(control.fact.value);
     if (form === undefined) return cannotTell(lacksDimension(control.fact.value, "form"));

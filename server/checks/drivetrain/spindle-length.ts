@@ -1,4 +1,5 @@
 import { fact, optional, slot } from "../../model/need.ts";
+import { mate } from "../../model/standard.ts";
 import { atMost, inside } from "../../values/compare.ts";
 import { showInterval, showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
@@ -19,12 +20,16 @@ export default defineCheck({
     cranks: slot("drivetrain.crankset"),
     bracket: slot("drivetrain.bottom-bracket"),
     spindle: optional(fact("drivetrain.bottom-bracket", "spindle")),
+    needed: optional(fact("drivetrain.crankset", "spindle")),
     wanted: optional(fact("drivetrain.crankset", "spindle-length")),
     own: optional(fact("drivetrain.bottom-bracket", "spindle-length")),
     spans: optional(fact("drivetrain.crankset", "shell-widths")),
     shell: fact("frame", "bottom-bracket-shell"),
   }),
-  test({ cranks, bracket, spindle, wanted, own, spans, shell }) {
+  test({ cranks, bracket, spindle, needed, wanted, own, spans, shell }) {
+    if (spindle.state === "known" && needed.state === "known" && !mate(spindle.value, needed.value)) {
+      return notApplicable("cranks and bearings are for different spindles, which is found as such");
+    }
     const shape = spindle.state === "known" ? dimensionOf<string>(spindle.value, "shape") : undefined;
     const brought = own.state === "none" || (shape !== undefined && shapesOfCranks.includes(shape));
 
