@@ -1,4 +1,5 @@
 import { commands, type Disposable, type LogOutputChannel, Position, Range, Uri, window, workspace } from "vscode";
+import { type ListedStandard, standardsRequest } from "../server/language-server/protocol.ts";
 import { type LanguageServer, showFailure } from "./language-server.ts";
 
 /** Registers the commands of package.json, each under its name there. */
@@ -15,20 +16,10 @@ async function newFile(): Promise<void> {
   await window.showTextDocument(await workspace.openTextDocument({ language: "ferrule" }));
 }
 
-/** One standard that comes with the server, as the server lists it. */
-interface ListedStandard {
-  readonly uri: string;
-  /** Zero-based line of its declaration. */
-  readonly line: number;
-  readonly family: string;
-  readonly code: string;
-  readonly title?: string;
-}
-
 /** Lets a person find one of the standards that come with the server and opens it. */
 async function openStandard(server: LanguageServer): Promise<void> {
   try {
-    const choices = server.request<readonly ListedStandard[]>("ferrule/standards", {}).then((standards) =>
+    const choices = server.request<readonly ListedStandard[]>(standardsRequest, {}).then((standards) =>
       standards.map((standard) => ({
         label: standard.code,
         description: standard.family,

@@ -1,7 +1,7 @@
 import { type ExtensionContext, window } from "vscode";
 import { registerCommands } from "./commands.ts";
 import { LanguageServer, type Launch } from "./language-server.ts";
-import { registerStandardDocuments } from "./standard-documents.ts";
+import { registerServerDocuments } from "./server-documents.ts";
 import { registerStatus } from "./status.ts";
 
 /**
@@ -16,7 +16,7 @@ export async function startExtension(context: ExtensionContext, launch: Launch):
     output,
     server,
     registerStatus(server),
-    registerStandardDocuments(server),
+    registerServerDocuments(server),
     ...registerCommands(server, output),
   );
   await server.start();

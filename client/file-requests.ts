@@ -1,6 +1,15 @@
 /** Answers the server's questions about files that it cannot reach itself, with the editor's file system. */
-import { type CancellationToken, FileType, Uri, workspace } from "vscode";
+import { type CancellationToken, FileSystemError, FileType, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { FileContent } from "../server/language-server/host.ts";
+import {
+  type ListParameters,
+  listRequest,
+  type ReadParameters,
+  type RootOfParameters,
+  readRequest,
+  rootOfRequest,
+} from "../server/language-server/protocol.ts";
 
 const extension = ".ferrule";
 
@@ -15,9 +24,9 @@ const atOnce = 16;
 
 /** Has a client's server answered: which folder is a workshop's root, which files it holds, and what is in them. */
 export function answerFileRequests(client: BaseLanguageClient): void {
-  client.onRequest("ferrule/rootOf", ({ folder }: { folder: string }) => rootOf(folder));
-  client.onRequest("ferrule/list", ({ root }: { root: string }, token: CancellationToken) => list(root, token));
-  client.onRequest("ferrule/read", ({ uris }: { uris: string[] }, token: CancellationToken) => read(uris, token));
+  client.onRequest(rootOfRequest, ({ folder }: RootOfParameters) => rootOf(folder));
+  client.onRequest(listRequest, ({ root }: ListParameters, token: CancellationToken) => list(root, token));
+  client.onRequest(readRequest, ({ uris }: ReadParameters, token: CancellationToken) => read(uris, token));
 }
 
 /** The nearest folder upward with a `workshop.ferrule`, else the nearest repository, else the folder itself. */
@@ -77,20 +86,32 @@ async function entriesOf(folder: Uri): Promise<[string, FileType][]> {
   }
 }
 
-/** The texts of files. One that is gone, too large or not UTF-8 is left out. */
-async function read(uris: readonly string[], token: CancellationToken): Promise<{ uri: string; text: string }[]> {
-  const texts: { uri: string; text: string }[] = [];
-  const decoder = new TextDecoder("utf-8", { fatal: true });
+/** What files hold, or why it was not taken in. One that does not exist is left out. */
+async function read(uris: readonly string[], token: CancellationToken): Promise<FileContent[]> {
+  const contents: FileContent[] = [];
   await inTurns(uris, token, async (uri) => {
-    try {
-      const parsed = Uri.parse(uri);
-      if ((await workspace.fs.stat(parsed)).size > mostBytes) return;
-      texts.push({ uri, text: decoder.decode(await workspace.fs.readFile(parsed)) });
-    } catch {
-      // The server reports what it asked for and did not get.
-    }
+    const content = await contentOf(uri);
+    if (content !== undefined) contents.push(content);
   });
-  return texts;
+  return contents;
+}
+
+async function contentOf(uri: string): Promise<FileContent | undefined> {
+  let bytes: Uint8Array;
+  try {
+    const parsed = Uri.parse(uri);
+    const { size } = await workspace.fs.stat(parsed);
+    if (size > mostBytes) return { uri, refused: `it is larger than ${mostBytes / 1024 / 1024} MB` };
+    bytes = await workspace.fs.readFile(parsed);
+  } catch (error) {
+    const isGone = error instanceof FileSystemError && error.code === "FileNotFound";
+    return isGone ? undefined : { uri, refused: error instanceof Error ? error.message : String(error) };
+  }
+  try {
+    return { uri, text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+  } catch {
+    return { uri, refused: "it is not UTF-8 text; save it as UTF-8" };
+  }
 }
 
 /** Does the same with each of many things, a few at a time, until cancelled. */

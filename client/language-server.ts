@@ -5,6 +5,7 @@ import {
   RevealOutputChannelOn,
   State,
 } from "vscode-languageclient";
+import type { InitializationOptions } from "../server/language-server/protocol.ts";
 import { answerFileRequests } from "./file-requests.ts";
 import { documentSchemes, isWorkedOn } from "./schemes.ts";
 
@@ -16,6 +17,15 @@ export interface Launched {
 
 /** Makes a client of the kind that fits where the extension runs. */
 export type Launch = (options: LanguageClientOptions) => Launched;
+
+/** What this client adds to the protocol. */
+const initializationOptions: InitializationOptions = {
+  diagnostics: "push",
+  files: true,
+  explanations: true,
+  standards: "virtual",
+  suggestCommand: "editor.action.triggerSuggest",
+};
 
 export type ServerState = "starting" | "running" | "failed";
 
@@ -101,6 +111,7 @@ export class LanguageServer implements Disposable {
       // The name that task output of `ferrule check` goes by too, so that a finding told by both is listed once.
       diagnosticCollectionName: "ferrule",
       markdown: { isTrusted: false, supportHtml: false },
+      initializationOptions,
     });
     const { client } = launched;
     this.#current = launched;

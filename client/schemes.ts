@@ -1,7 +1,10 @@
 import { workspace } from "vscode";
 
-/** Where the standards that come with the server are read from. */
+/** The standards that come with the server: documents of the language, to be read. */
 export const standardScheme = "ferrule-standard";
+
+/** What a check means, why, and its source: where the code of a finding leads. */
+export const explanationScheme = "ferrule-explanation";
 
 /**
  * Whether documents of a file system are someone's work. The other side of a comparison, an older revision or a preview
