@@ -127,9 +127,12 @@ describe("cockpit/clamp-interface", () => {
     expect(text.missing(clamp)).toContain(missing);
   });
 
-  it("leaves a lever without a shift control to the check of what moves the derailleur", () => {
-    const text = checkText(cockpit({ rearLever: "lever-a", controller: "lever-a { clamp: rear-brake.lever }" }));
-    expect(text.instance(clamp, rear)).toBe("notApplicable");
+  it("leaves a lever without a shift control to the check of what moves the derailleur, where there is one", () => {
+    const text = cockpit({ rearLever: "lever-a", controller: "lever-a { clamp: rear-brake.lever }" });
+    expect(checkText(text).instance(clamp, rear)).toBe("fails");
+    const moving = `part rear-derailleur d "D" { speeds: 12 }\n${text.replace("  frame: f\n", "  frame: f\n  drivetrain.rear-derailleur: d\n")}`;
+    expect(checkText(moving).instance(clamp, rear)).toBe("notApplicable");
+    expect(checkText(moving).outcome("drivetrain/actuation")).toBe("fails");
   });
 
   it("does not arise without a control", () => {

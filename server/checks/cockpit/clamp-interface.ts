@@ -44,8 +44,11 @@ export default defineCheck({
     mount: anyFact<ResolvedCode>(path, "mount"),
     clamp: optional(setting(path, "clamp")),
     actuation: anyFact<string>(path, "actuation"),
+    moved: anySlot(
+      path === "drivetrain.front-controller" ? "drivetrain.front-derailleur" : "drivetrain.rear-derailleur",
+    ),
   }),
-  test({ part, mount, clamp, actuation, ...rest }, { slot: path }) {
+  test({ part, mount, clamp, actuation, moved, ...rest }, { slot: path }) {
     const control = readEnd(part, mount, "mount");
     if (control.state === "empty") return notApplicable(`${path} is none`);
     if (control.state === "unknown") return cannotTell(control.unknown);
@@ -53,7 +56,9 @@ export default defineCheck({
     if (clamp.state === "unknown") return cannotTell(clamp);
     const bar = new Bar(rest as unknown as HostFacts);
     if (isLever(control.part) && actuation.state === "none") {
-      return notApplicable(`${control.part.subject} has no shift control in it, which is found as such`);
+      const without = `${control.part.subject} has no shift control in it`;
+      if (moved.state === "known") return notApplicable(`${without}, which is found as such`);
+      return fails(`${without}: fit a controller, or a lever with one built in.`, control.part, [], swaps(path));
     }
     if (isLever(control.part)) return leverNamedAgain(control.part, clamp, bar, path);
     const form = clampForm(control.fact.value);
