@@ -7,6 +7,7 @@ import cockpitCarbonClamp from "./cockpit/carbon-clamp.ts";
 import cockpitClampInterface from "./cockpit/clamp-interface.ts";
 import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
+import type { Check } from "./define.ts";
 import drivetrainActuation from "./drivetrain/actuation.ts";
 import drivetrainBearingSpacers from "./drivetrain/bearing-spacers.ts";
 import drivetrainBeltApproved from "./drivetrain/belt-approved.ts";
@@ -20,13 +21,14 @@ import drivetrainCageCapacity from "./drivetrain/cage-capacity.ts";
 import drivetrainCassetteSpacer from "./drivetrain/cassette-spacer.ts";
 import drivetrainChainAngle from "./drivetrain/chain-angle.ts";
 import drivetrainChainGuideMount from "./drivetrain/chain-guide-mount.ts";
+import drivetrainChainGuideRange from "./drivetrain/chain-guide-range.ts";
 import drivetrainChainLength from "./drivetrain/chain-length.ts";
 import drivetrainChainParity from "./drivetrain/chain-parity.ts";
 import drivetrainChainSupplied from "./drivetrain/chain-supplied.ts";
 import drivetrainChainWidth from "./drivetrain/chain-width.ts";
 import drivetrainChainline from "./drivetrain/chainline.ts";
-import drivetrainClosureLinkReuse from "./drivetrain/closure-link-reuse.ts";
 import drivetrainClosureLink from "./drivetrain/closure-link.ts";
+import drivetrainClosureLinkReuse from "./drivetrain/closure-link-reuse.ts";
 import drivetrainCoasterArm from "./drivetrain/coaster-arm.ts";
 import drivetrainCogSteps from "./drivetrain/cog-steps.ts";
 import drivetrainCrankArmClearance from "./drivetrain/crank-arm-clearance.ts";
@@ -53,16 +55,23 @@ import drivetrainPedalThread from "./drivetrain/pedal-thread.ts";
 import drivetrainRingClearance from "./drivetrain/ring-clearance.ts";
 import drivetrainRingMount from "./drivetrain/ring-mount.ts";
 import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
+import drivetrainRingSize from "./drivetrain/ring-size.ts";
 import drivetrainShiftFamily from "./drivetrain/shift-family.ts";
 import drivetrainSingleSpeedTension from "./drivetrain/single-speed-tension.ts";
 import drivetrainSmallestCog from "./drivetrain/smallest-cog.ts";
 import drivetrainSpeeds from "./drivetrain/speeds.ts";
-import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
 import drivetrainSpindle from "./drivetrain/spindle.ts";
+import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
 import drivetrainTensionerForbidden from "./drivetrain/tensioner-forbidden.ts";
 import drivetrainTensionerMount from "./drivetrain/tensioner-mount.ts";
 import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
-import type { Check } from "./define.ts";
+import steeringCrownRace from "./steering/crown-race.ts";
+import steeringHeadsetLower from "./steering/headset-lower.ts";
+import steeringHeadsetUpper from "./steering/headset-upper.ts";
+import steeringSteererDiameter from "./steering/steerer-diameter.ts";
+import steeringStemBar from "./steering/stem-bar.ts";
+import steeringStemClamping from "./steering/stem-clamping.ts";
+import steeringStemSteerer from "./steering/stem-steerer.ts";
 
 export const checks: readonly Check[] = [
   buildBudgetMass,
@@ -86,6 +95,7 @@ export const checks: readonly Check[] = [
   drivetrainCassetteSpacer,
   drivetrainChainAngle,
   drivetrainChainGuideMount,
+  drivetrainChainGuideRange,
   drivetrainChainLength,
   drivetrainChainParity,
   drivetrainChainSupplied,
@@ -119,6 +129,7 @@ export const checks: readonly Check[] = [
   drivetrainRingClearance,
   drivetrainRingMount,
   drivetrainRingProfile,
+  drivetrainRingSize,
   drivetrainShiftFamily,
   drivetrainSingleSpeedTension,
   drivetrainSmallestCog,
@@ -128,4 +139,11 @@ export const checks: readonly Check[] = [
   drivetrainTensionerForbidden,
   drivetrainTensionerMount,
   drivetrainTorqueArm,
+  steeringCrownRace,
+  steeringHeadsetLower,
+  steeringHeadsetUpper,
+  steeringSteererDiameter,
+  steeringStemBar,
+  steeringStemClamping,
+  steeringStemSteerer,
 ];
