@@ -8,6 +8,7 @@ import { charactersOf, columns, printable } from "./printable.ts";
  * A stretch over several lines is pointed to in its first. A line too long for the width is cut on both sides with
  * the stretch in view.
  * @param gutter columns for the line number.
+ * @param mark paints what points.
  */
 export function excerpt(
   source: { readonly text: string; readonly lines: LineIndex },
@@ -15,6 +16,7 @@ export function excerpt(
   width: number,
   gutter: number,
   paint: Paint,
+  mark: (text: string) => string = paint.error,
 ): string[] {
   const from = source.lines.lineStart(range.start.line);
   const text = source.text.slice(from, source.lines.lineStart(range.start.line + 1)).replace(/[\r\n]+$/, "");
@@ -23,10 +25,10 @@ export function excerpt(
   const number = String(range.start.line + 1).padStart(gutter);
   const room = Math.max(20, width - gutter - 3);
   const shown = window(text, start, Math.max(start, end), room);
-  const mark = "^".repeat(Math.max(1, columns(shown.marked)));
+  const carets = "^".repeat(Math.max(1, columns(shown.marked)));
   return [
     `${paint.quiet(`${number} |`)} ${shown.before}${shown.marked}${shown.after}`.trimEnd(),
-    `${paint.quiet(`${" ".repeat(gutter)} |`)} ${" ".repeat(columns(shown.before))}${paint.error(mark)}`,
+    `${paint.quiet(`${" ".repeat(gutter)} |`)} ${" ".repeat(columns(shown.before))}${mark(carets)}`,
   ];
 }
 

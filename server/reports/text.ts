@@ -111,10 +111,10 @@ function findingText(workshop: ReportedWorkshop, finding: ReportedFinding, optio
   const severity = paint[finding.severity](severityWords[finding.severity]);
   const lines = [`${placeText(finding.at)}  ${severity}  ${paint.strong(printable(finding.code))}`];
   lines.push(...paragraph(finding.message, width, "  "));
-  lines.push(...excerptText(workshop, finding.at, gutter, options));
+  lines.push(...excerptText(workshop, finding.at, gutter, options, paint[finding.severity]));
   for (const related of finding.related) {
     lines.push(...paragraph(`${related.message} (${placeText(related.at)})`, width, "    ", "  "));
-    lines.push(...excerptText(workshop, related.at, gutter, options));
+    lines.push(...excerptText(workshop, related.at, gutter, options, paint.information));
   }
   if (finding.caution !== undefined) {
     const [first = "", ...rest] = paragraph(`Caution: ${finding.caution}`, width, "    ", "  ");
@@ -124,7 +124,13 @@ function findingText(workshop: ReportedWorkshop, finding: ReportedFinding, optio
   return lines;
 }
 
-function excerptText(workshop: ReportedWorkshop, at: Location, gutter: number, options: TextOptions): string[] {
+function excerptText(
+  workshop: ReportedWorkshop,
+  at: Location,
+  gutter: number,
+  options: TextOptions,
+  mark: (text: string) => string,
+): string[] {
   const file = workshop.engine.file(at.uri);
   if (!file || file.text === "") return [];
   return excerpt(
@@ -133,6 +139,7 @@ function excerptText(workshop: ReportedWorkshop, at: Location, gutter: number, o
     options.width,
     gutter,
     options.paint,
+    mark,
   );
 }
 
