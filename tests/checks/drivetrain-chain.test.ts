@@ -32,7 +32,9 @@ describe("drivetrain/chain-length", () => {
     const [finding] = text(bike("links: 108")).of(code);
     expect(finding).toMatchObject({ severity: "error", path: "drivetrain.chain.links" });
     expect(finding?.caution).toMatch(/tears/);
-    expect(finding?.message).toMatch(/cut to 108 links.*410 mm.*106\.77.*108\.77.*too short by 2.*110 links/);
+    expect(finding?.message).toMatch(
+      /cut to 108 links, but 50 t with 34 t at 410 mm.*106\.77.*108\.77.*too short by 2.*110 links/,
+    );
     expect(finding?.repairs).toEqual([
       { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: "110" },
     ]);
@@ -188,6 +190,22 @@ describe("drivetrain/chain-supplied", () => {
     });
     expect(checkText(compose(pieces(110))).outcome(code)).toBe("holds");
     expect(checkText(compose(pieces(109))).outcome(code)).toBe("fails");
+  });
+
+  it("offers the worked-out length where more was to be cut than is needed", () => {
+    const pieces = (links: number): Pieces => ({
+      frame: part("frame", "chainstay: 410 mm; rear-travel: none"),
+      "drivetrain.crankset": part("crankset", "rings: 50-34 t"),
+      "drivetrain.cassette": part("cassette", "cogs: 11-34 t"),
+      "drivetrain.rear-derailleur": part("rear-derailleur", "set-up: cable"),
+      "drivetrain.chain": part("chain", "links-supplied: 108; closure: pin", `links: ${links}`),
+    });
+    const swap = { kind: "swap-part", slot: "drivetrain.chain" };
+    const cut = { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: "110" };
+    const [long] = checkText(compose(pieces(114))).of(code);
+    expect(long?.repairs).toEqual([swap, cut]);
+    expect(long?.related.map(({ message }) => message)).toEqual(["chain: links-supplied 108", "Example: links 114"]);
+    expect(checkText(compose(pieces(110))).of(code)[0]?.repairs).toEqual([swap]);
   });
 
   it("names the length as sold when it is missing", () => {

@@ -125,6 +125,7 @@ describe("drivetrain/cog-steps", () => {
 
   it("says a cog that occurs twice", () => {
     expect(finding("11-13-13-15")?.message).toContain("13 t occurs more than once");
+    expect(finding("11-13-13-15")?.message).not.toContain("follows");
     expect(finding("11-13-15")).toBeUndefined();
   });
 
