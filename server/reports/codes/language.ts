@@ -79,5 +79,7 @@ export const languageCodes: Readonly<Record<string, string>> = {
   "language/unknown-field":
     "The name is none of the fields that may stand here. The shop's own data goes into a block named own.",
   "language/unquoted-address": "An address goes in quotes, since // begins a comment.",
+  "language/unread-file":
+    "The file could not be read, so nothing in it is known; whatever names a part of it cannot be checked.",
   "language/unreadable": "The characters begin nothing that could be read.",
 };
