@@ -1,22 +1,31 @@
 import type { Verdict } from "../checks/define.ts";
-import { checksReading } from "../checks/table.ts";
+import { type CheckInstance, checksReading, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
+import type { Severity } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
 import { slotByPath } from "../vocabulary/index.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
+import { factsRead } from "./reads.ts";
+
+/** A check that would fail with a part in a slot. */
+export interface CandidateFailure {
+  readonly code: string;
+  readonly instance: string;
+  readonly severity: Severity;
+  /** What does not fit; put into words when somebody reads it. */
+  readonly message: string;
+}
 
 /** What a part would do in a slot of a build. */
 export interface Candidate {
   readonly part: Part;
-  /** Checks that would fail there and their messages, errors first. */
-  readonly failures: readonly {
-    readonly code: string;
-    readonly instance: string;
-    readonly message: string;
-    readonly severity: string;
-  }[];
+  /** Checks that would fail there, errors first. */
+  readonly failures: readonly CandidateFailure[];
+  /** How many of the failures are errors, and how many warnings. */
+  readonly errors: number;
+  readonly warnings: number;
   /** Checks that could not be made for want of facts. */
   readonly unknown: readonly string[];
   readonly holds: number;
@@ -53,47 +62,168 @@ export function* partsFor(engine: Engine, path: string): Iterable<Declaration> {
   }
 }
 
-/** Judges one part in a slot by the checks that read the slot. */
-export function judge(engine: Engine, assembly: Assembly, path: string, part: Part): Candidate {
-  const evaluation = new BuildEvaluation(withPart(assembly, path, part), engine.workshop);
-  const failures: Candidate["failures"][number][] = [];
-  const unknown: string[] = [];
-  let holds = 0;
-  let margin = 1;
-  for (const { check, instance } of checksReading(path)) {
-    const verdict: Verdict = evaluation.ask(check, instance);
-    if (verdict.outcome === "fails") {
-      const severity = verdict.severity ?? check.severity;
-      failures.push({ code: check.code, instance: instance.name, message: verdict.message, severity });
-    } else if (verdict.outcome === "unknown") unknown.push(check.code);
-    else if (verdict.outcome === "holds") {
-      holds++;
-      if (verdict.margin !== undefined && verdict.margin < margin) margin = verdict.margin;
-    }
-  }
-  failures.sort((a, b) => gravity(b.severity) - gravity(a.severity));
-  const mass = part.facts.get("mass");
-  return {
-    part,
-    failures,
-    unknown,
-    holds,
-    margin,
-    mass: mass?.state === "stated" && typeof mass.value === "number" ? mass.value : undefined,
-  };
+/** What came of the checks, without the words: the same for all parts that state the same facts. */
+interface Judgement {
+  readonly failures: readonly { readonly asked: AskedInstance; readonly severity: Severity }[];
+  readonly errors: number;
+  readonly warnings: number;
+  readonly unknown: readonly string[];
+  readonly holds: number;
+  readonly margin: number;
 }
 
-function gravity(severity: string): number {
+/** The answer of one instance of a check, without its words. */
+interface Answer {
+  readonly outcome: Verdict["outcome"];
+  readonly severity: Severity;
+  readonly margin: number;
+}
+
+interface AskedInstance extends CheckInstance {
+  /** The facts of the part that the answer rests on, in order; absent when it may rest on anything about it. */
+  readonly facts?: readonly string[];
+  readonly answers: Map<string, Answer>;
+}
+
+/**
+ * Judges many parts in one slot of one build. Parts that state the same facts, as far as a check reads them, get the
+ * same answer from it, and what the slot does not touch is read once; so a library of thousands is judged in the time
+ * that its different facts take.
+ */
+export class SlotJudge {
+  readonly #engine: Engine;
+  readonly #assembly: Assembly;
+  readonly #path: string;
+  readonly #asked: readonly AskedInstance[];
+  /** Every fact that any check reads, in order; absent when one reads the part as a whole. */
+  readonly #facts: readonly string[] | undefined;
+  readonly #judgements = new Map<string, Judgement>();
+  readonly #elsewhere = new Set<Declaration>();
+  /** The build as it stands: its answers serve for whatever the slot does not touch. */
+  readonly #before: BuildEvaluation;
+
+  constructor(engine: Engine, assembly: Assembly, path: string) {
+    this.#engine = engine;
+    this.#assembly = assembly;
+    this.#path = path;
+    this.#before = new BuildEvaluation(assembly, engine.workshop);
+    for (const [slot, { part }] of assembly.slots) {
+      if (slot !== path && part) this.#elsewhere.add(part.declaration);
+    }
+    const all = new Set<string>();
+    let readsWhole = false;
+    this.#asked = checksReading(path).map(({ check, instance }) => {
+      const read = factsRead(needsOf(check, instance), path);
+      if (!read) readsWhole = true;
+      for (const fact of read ?? []) all.add(fact);
+      return { check, instance, answers: new Map(), ...(read ? { facts: [...read].sort() } : {}) };
+    });
+    this.#facts = readsWhole ? undefined : [...all].sort();
+  }
+
+  judge(part: Part): Candidate {
+    let evaluation: BuildEvaluation | undefined;
+    const evaluate = (): BuildEvaluation => {
+      evaluation ??= new BuildEvaluation(withPart(this.#assembly, this.#path, part), this.#engine.workshop, {
+        evaluation: this.#before,
+        slot: this.#path,
+      });
+      return evaluation;
+    };
+    const { failures, errors, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
+    const mass = part.facts.get("mass");
+    return {
+      part,
+      failures: failures.map(({ asked: { check, instance }, severity }) => ({
+        code: check.code,
+        instance: instance.name,
+        severity,
+        get message(): string {
+          const verdict = evaluate().ask(check, instance);
+          return verdict.outcome === "fails" ? verdict.message : check.title;
+        },
+      })),
+      errors,
+      warnings,
+      unknown,
+      holds,
+      margin,
+      mass: mass?.state === "stated" && typeof mass.value === "number" ? mass.value : undefined,
+    };
+  }
+
+  #judgement(part: Part, evaluate: () => BuildEvaluation): Judgement {
+    // A part that stands elsewhere in the build may be recognised as the same piece.
+    if (this.#elsewhere.has(part.declaration)) return this.#ask(evaluate, undefined);
+    if (!this.#facts) return this.#ask(evaluate, part);
+    const signature = signatureOf(part, this.#facts);
+    const kept = this.#judgements.get(signature);
+    if (kept) return kept;
+    const judgement = this.#ask(evaluate, part);
+    this.#judgements.set(signature, judgement);
+    return judgement;
+  }
+
+  /** @param part whose answers may be shared with parts alike; `undefined` for one that is like no other. */
+  #ask(evaluate: () => BuildEvaluation, part: Part | undefined): Judgement {
+    const failures: { asked: AskedInstance; severity: Severity }[] = [];
+    const unknown: string[] = [];
+    let holds = 0;
+    let margin = 1;
+    for (const asked of this.#asked) {
+      const answer = this.#answer(asked, evaluate, part);
+      if (answer.outcome === "fails") failures.push({ asked, severity: answer.severity });
+      else if (answer.outcome === "unknown") unknown.push(asked.check.code);
+      else if (answer.outcome === "holds") {
+        holds++;
+        margin = Math.min(margin, answer.margin);
+      }
+    }
+    failures.sort((a, b) => gravity(b.severity) - gravity(a.severity));
+    const of = (severity: Severity): number => failures.filter((failure) => failure.severity === severity).length;
+    return { failures, errors: of("error"), warnings: of("warning"), unknown, holds, margin };
+  }
+
+  #answer(asked: AskedInstance, evaluate: () => BuildEvaluation, part: Part | undefined): Answer {
+    const signature = part && asked.facts ? signatureOf(part, asked.facts) : undefined;
+    const kept = signature === undefined ? undefined : asked.answers.get(signature);
+    if (kept) return kept;
+    const { check, instance } = asked;
+    const verdict = evaluate().ask(check, instance);
+    const answer: Answer = {
+      outcome: verdict.outcome,
+      severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
+      margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
+    };
+    if (signature !== undefined) asked.answers.set(signature, answer);
+    return answer;
+  }
+}
+
+/** What a part states, as far as some facts go: two parts with one signature are alike to whoever reads only these. */
+function signatureOf(part: Part, facts: readonly string[]): string {
+  let signature = part.kind?.name ?? "";
+  for (const fact of facts) {
+    const statement = part.facts.get(fact);
+    signature += statement ? `\n${statement.state}${statement.state === "stated" ? statement.written : ""}` : "\n";
+  }
+  return signature;
+}
+
+/** Judges one part in a slot by the checks that read the slot. */
+export function judge(engine: Engine, assembly: Assembly, path: string, part: Part): Candidate {
+  return new SlotJudge(engine, assembly, path).judge(part);
+}
+
+function gravity(severity: Severity): number {
   return severity === "error" ? 2 : severity === "warning" ? 1 : 0;
 }
 
 /** The better candidate first: fewest errors, then warnings, then open questions, then margin, mass and name. */
 export function byFit(one: Candidate, other: Candidate): number {
-  const grave = (candidate: Candidate, severity: string): number =>
-    candidate.failures.filter((failure) => failure.severity === severity).length;
   return (
-    grave(one, "error") - grave(other, "error") ||
-    grave(one, "warning") - grave(other, "warning") ||
+    one.errors - other.errors ||
+    one.warnings - other.warnings ||
     one.unknown.length - other.unknown.length ||
     other.margin - one.margin ||
     (one.mass ?? Number.POSITIVE_INFINITY) - (other.mass ?? Number.POSITIVE_INFINITY) ||
@@ -103,9 +233,6 @@ export function byFit(one: Candidate, other: Candidate): number {
 
 /** Every part of the libraries for a slot, those that fit first. */
 export function rankCandidates(engine: Engine, assembly: Assembly, path: string): readonly Candidate[] {
-  const candidates: Candidate[] = [];
-  for (const declaration of partsFor(engine, path)) {
-    candidates.push(judge(engine, assembly, path, engine.part(declaration)));
-  }
-  return candidates.sort(byFit);
+  const judging = new SlotJudge(engine, assembly, path);
+  return [...partsFor(engine, path)].map((declaration) => judging.judge(engine.part(declaration))).sort(byFit);
 }

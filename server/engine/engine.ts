@@ -1,4 +1,4 @@
-import type { Span } from "../../grammar/tree.ts";
+import type { Span, SyntaxProblem } from "../../grammar/tree.ts";
 import { type Assembly, assemble } from "../model/assembly.ts";
 import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
@@ -48,10 +48,22 @@ export class Engine {
   readonly #lines = new Map<string, { readonly text: string; readonly index: LineIndex }>();
   readonly #open = new Set<string>();
   #today: string;
+  #librariesRevision = 0;
+  #revision = 0;
 
   constructor(options: EngineOptions) {
     this.#today = options.today;
     for (const { uri, text } of options.prelude ?? []) this.workshop.update(uri, text, true);
+  }
+
+  /** Counts changes of any kind: while it stands, every answer stands. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  /** Counts changes of anything but builds: while it stands, what parts and standards say has not changed. */
+  get librariesRevision(): number {
+    return this.#librariesRevision;
   }
 
   get today(): string {
@@ -61,6 +73,8 @@ export class Engine {
   set today(day: string) {
     if (day === this.#today) return;
     this.#today = day;
+    this.#librariesRevision++;
+    this.#revision++;
     this.#analyses.clear();
   }
 
@@ -72,6 +86,8 @@ export class Engine {
   set complete(complete: boolean) {
     if (complete === this.workshop.complete) return;
     this.workshop.complete = complete;
+    this.#librariesRevision++;
+    this.#revision++;
     this.#parts.clear();
     this.#analyses.clear();
   }
@@ -81,6 +97,7 @@ export class Engine {
    * @returns the files whose findings may have changed, the changed ones included.
    */
   update(changes: readonly Change[]): Set<string> {
+    this.#revision++;
     const affected = new Set<string>();
     const keys = new Set<string>();
     for (const { uri, text } of changes) {
@@ -98,6 +115,7 @@ export class Engine {
       }
       if (text === undefined) this.#lines.delete(uri);
     }
+    if ([...keys].some((key) => !key.startsWith("build "))) this.#librariesRevision++;
     this.#parts.invalidate(keys);
     for (const declaration of this.#analyses.invalidate(keys)) affected.add(declaration.uri);
     return affected;
@@ -128,12 +146,7 @@ export class Engine {
   }
 
   /** Problems of a file's text that belong to no declaration, with offsets in the file. */
-  fileProblems(uri: string): readonly {
-    readonly code: string;
-    readonly severity: "error" | "warning";
-    readonly message: string;
-    readonly span: Span;
-  }[] {
+  fileProblems(uri: string): readonly SyntaxProblem[] {
     const file = this.workshop.files.get(uri);
     if (!file) return [];
     if (file.text.length > largestFile) {
@@ -146,12 +159,11 @@ export class Engine {
         },
       ];
     }
-    return this.workshop.strayProblems(file).map(({ start, problem }) => ({
-      code: problem.code,
-      severity: problem.severity,
-      message: problem.message,
-      span: { start: problem.span.start + start, end: problem.span.end + start },
-    }));
+    return this.workshop.strayProblems(file).map(({ start, problem: { code, severity, message, span, fix } }) => {
+      const moved = (of: Span): Span => ({ start: of.start + start, end: of.end + start });
+      const changes = fix?.changes.map((change) => ({ ...change, span: moved(change.span) }));
+      return { code, severity, message, span: moved(span), ...(fix && changes ? { fix: { ...fix, changes } } : {}) };
+    });
   }
 
   /** The report of a build; `undefined` when the declaration is not a build. */

@@ -9,6 +9,7 @@ import { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Maybe, Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
+import { isTouched, numberTouched } from "./reads.ts";
 
 /** What came of one instance of a check. */
 export interface InstanceResult {
@@ -31,6 +32,13 @@ export type WorkedQuantity =
   | { readonly state: "unknown"; readonly row: QuantityRow; readonly missing: readonly Missing[] }
   | { readonly state: "none"; readonly row: QuantityRow; readonly reason: string };
 
+/** A build that differs in one slot alone: its answers serve for whatever that slot does not touch. */
+export interface Alike {
+  readonly evaluation: BuildEvaluation;
+  /** The slot in which the two differ. */
+  readonly slot: string;
+}
+
 /**
  * Works out numbers and asks checks on one assembled build. Numbers are worked out when first needed and kept; a
  * number that needs itself by a roundabout way is reported as unknown rather than followed for ever.
@@ -42,9 +50,17 @@ export class BuildEvaluation {
   readonly #underWay = new Set<string>();
   readonly #answers = new Map<string, Maybe>();
 
-  constructor(assembly: Assembly, workshop: Workshop) {
+  readonly #alike: Alike | undefined;
+
+  constructor(assembly: Assembly, workshop: Workshop, alike?: Alike) {
     this.assembly = assembly;
-    this.reader = new FactReader(assembly, workshop, (quantity) => this.#maybe(quantity));
+    this.#alike = alike;
+    this.reader = new FactReader(
+      assembly,
+      workshop,
+      (quantity) => this.#maybe(quantity),
+      alike && ((need) => (isTouched(need, alike.slot) ? undefined : alike.evaluation.reader.answer(need))),
+    );
   }
 
   /** The number at a path such as `drivetrain.capacity-needed`; `undefined` when no calculation gives one there. */
@@ -53,6 +69,7 @@ export class BuildEvaluation {
     if (kept) return kept;
     const row = calculationOfQuantity(path);
     if (!row) return undefined;
+    if (this.#alike && !numberTouched(path, this.#alike.slot)) return this.#alike.evaluation.quantity(path);
     const worked = this.#work(row);
     this.#quantities.set(path, worked);
     return worked;

@@ -3,7 +3,8 @@ import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair } from "../model/finding.ts";
 import { nearestSeveral } from "../values/near.ts";
-import { byFit, type Candidate, judge, partsFor } from "./candidates.ts";
+import { byFit, type Candidate, partsFor, SlotJudge } from "./candidates.ts";
+import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
@@ -135,9 +136,10 @@ function swaps(
       return before.has(`${code} ${instance}`);
     }) && !(check && candidate.unknown.includes(check.code));
   const candidates: Candidate[] = [];
+  const judging = new SlotJudge(engine, assembly, slot);
   for (const declaration of partsFor(engine, slot)) {
     if (declaration === current) continue;
-    const candidate = judge(engine, assembly, slot, engine.part(declaration));
+    const candidate = judging.judge(engine.part(declaration));
     if (mended(candidate)) candidates.push(candidate);
   }
   candidates.sort(byFit);
@@ -192,11 +194,4 @@ function waive(engine: Engine, build: Declaration, finding: Finding): Draft {
     unfinished: true,
     edits: block ? [addLine(build, block, line)] : [],
   };
-}
-
-/** The day so many months on; the last day of the month where the day does not exist. */
-function inMonths(day: string, months: number): string {
-  const [year = 1970, month = 1, date = 1] = day.split("-").map(Number);
-  const last = new Date(Date.UTC(year, month - 1 + months + 1, 0)).getUTCDate();
-  return new Date(Date.UTC(year, month - 1 + months, Math.min(date, last))).toISOString().slice(0, 10);
 }

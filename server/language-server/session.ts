@@ -1,9 +1,6 @@
 import { type Change, Engine } from "../engine/engine.ts";
 import { prelude } from "../standards/index.ts";
-import { folderOf, type Host, isUnder, workshopFileName } from "./host.ts";
-
-/** How many files are read between two chances for an edit to be answered. */
-const batchSize = 250;
+import type { FileContent } from "./host.ts";
 
 /** The day by this machine's calendar, `2026-11-25`. */
 export function localDay(now = new Date()): string {
@@ -17,6 +14,8 @@ export class WorkshopSession {
   readonly engine: Engine;
   /** Texts as the editor has them; they beat the disk. */
   readonly openTexts = new Map<string, string>();
+  /** Files that were not taken in, with why. */
+  readonly refused = new Map<string, string>();
 
   constructor(root: string, today = localDay()) {
     this.root = root;
@@ -30,121 +29,29 @@ export class WorkshopSession {
     return this.engine.update([{ uri, text }]);
   }
 
-  /** An editor let a file go: from now on the disk's text counts; `undefined` when the file is gone. */
-  closeText(uri: string, textOnDisk: string | undefined): Set<string> {
+  /** An editor let a file go: from now on what the disk holds counts; `undefined` when the file is gone. */
+  closeText(uri: string, onDisk: FileContent | undefined): Set<string> {
     this.openTexts.delete(uri);
     this.engine.setOpen(uri, false);
-    return this.engine.update([{ uri, text: textOnDisk }]);
+    return this.updateFromDisk([{ uri, content: onDisk }]);
   }
 
-  /** Changes on disk; those of open files are left for later, since open text counts. */
-  updateFromDisk(changes: readonly Change[]): Set<string> {
-    return this.engine.update(changes.filter(({ uri }) => !this.openTexts.has(uri)));
-  }
-}
-
-/**
- * All workshops of an editor's window. A file belongs to the nearest folder upward with a `workshop.ferrule`, else to
- * the folder that was opened.
- */
-export class Sessions {
-  readonly #host: Host;
-  readonly #sessions = new Map<string, WorkshopSession>();
-  /** Folders being looked through; a folder's promise settles when its files are all in. */
-  readonly #scans = new Map<string, Promise<void>>();
-  readonly #changed: (session: WorkshopSession, uris: ReadonlySet<string>) => void;
-
-  /** @param changed told of files whose findings may have changed by what came from the disk. */
-  constructor(host: Host, changed: (session: WorkshopSession, uris: ReadonlySet<string>) => void) {
-    this.#host = host;
-    this.#changed = changed;
-  }
-
-  get all(): readonly WorkshopSession[] {
-    return [...this.#sessions.values()];
-  }
-
-  /** The session a file belongs to; one of its own folder when no scanned root holds it. */
-  of(uri: string): WorkshopSession {
-    let best: WorkshopSession | undefined;
-    for (const session of this.#sessions.values()) {
-      if (isUnder(uri, session.root) && (!best || session.root.length > best.root.length)) best = session;
+  /** What files hold now; those that are open are left alone, since open text counts. */
+  updateFromDisk(files: readonly { readonly uri: string; readonly content: FileContent | undefined }[]): Set<string> {
+    const changes: Change[] = [];
+    for (const { uri, content } of files) {
+      if (this.openTexts.has(uri)) continue;
+      if (content && "refused" in content) this.refused.set(uri, content.refused);
+      else this.refused.delete(uri);
+      changes.push({ uri, text: content && "text" in content ? content.text : undefined });
     }
-    return best ?? this.#make(folderOf(uri));
+    return changes.length === 0 ? new Set() : this.engine.update(changes);
   }
 
-  /** Looks through a folder and takes every workshop in it in. Asking twice scans once. */
-  scan(folder: string): Promise<void> {
-    const known = this.#scans.get(folder);
-    if (known) return known;
-    const scan = this.#scan(folder);
-    this.#scans.set(folder, scan);
-    return scan;
-  }
-
-  /** Settles when every scan begun so far is complete. */
-  async settled(): Promise<void> {
-    await Promise.all(this.#scans.values());
-  }
-
-  /** Drops a folder that left the window; sessions with open files stay. @returns the files to clear. */
-  forget(folder: string): readonly string[] {
-    this.#scans.delete(folder);
-    const gone: string[] = [];
-    for (const [root, session] of this.#sessions) {
-      if (!isUnder(root, folder) || session.openTexts.size > 0) continue;
-      gone.push(...session.engine.workshop.files.keys());
-      this.#sessions.delete(root);
-    }
-    return gone;
-  }
-
-  async #scan(folder: string): Promise<void> {
-    const root = await this.#host.rootOf(folder);
-    const outer = this.#make(root);
-    outer.engine.complete = false;
-    const uris = await this.#host.list(root);
-    for (const uri of uris) {
-      if (uri.endsWith(`/${workshopFileName}`)) this.#make(folderOf(uri)).engine.complete = false;
-    }
-    const touched = new Set([outer]);
-    for (let start = 0; start < uris.length; start += batchSize) {
-      const texts = await this.#host.read(uris.slice(start, start + batchSize));
-      const bySession = new Map<WorkshopSession, Change[]>();
-      for (const { uri, text } of texts) {
-        const session = this.of(uri);
-        touched.add(session);
-        const changes = bySession.get(session);
-        if (changes) changes.push({ uri, text });
-        else bySession.set(session, [{ uri, text }]);
-      }
-      for (const [session, changes] of bySession) session.updateFromDisk(changes);
-      await new Promise((resolve) => setTimeout(resolve, 0));
-    }
-    for (const session of touched) {
-      session.engine.complete = true;
-      this.#changed(session, new Set(session.engine.workshop.files.keys()));
-    }
-  }
-
-  /**
-   * A new root inside a known one takes its files over from it, open ones too.
-   */
-  #make(root: string): WorkshopSession {
-    const known = this.#sessions.get(root);
-    if (known) return known;
-    const session = new WorkshopSession(root);
-    for (const outer of this.#sessions.values()) {
-      if (!isUnder(root, outer.root)) continue;
-      for (const [uri, file] of [...outer.engine.workshop.files]) {
-        if (file.builtIn || !isUnder(uri, root)) continue;
-        const open = outer.openTexts.get(uri);
-        if (open === undefined) session.updateFromDisk([{ uri, text: file.text }]);
-        else session.setOpenText(uri, open);
-        outer.closeText(uri, undefined);
-      }
-    }
-    this.#sessions.set(root, session);
-    return session;
+  /** Every file that something may be said of. */
+  get files(): ReadonlySet<string> {
+    const files = new Set(this.refused.keys());
+    for (const [uri, { builtIn }] of this.engine.workshop.files) if (!builtIn) files.add(uri);
+    return files;
   }
 }

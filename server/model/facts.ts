@@ -39,10 +39,14 @@ export class FactReader {
   readonly #codes = new Map<string, ResolvedCode | undefined>();
   readonly #answers = new Map<Need, Maybe>();
 
-  constructor(assembly: Assembly, workshop: Workshop, worker: Worker) {
+  readonly #known: ((need: Need) => Maybe | undefined) | undefined;
+
+  /** @param known answers that need not be read again, for a build that is like another one. */
+  constructor(assembly: Assembly, workshop: Workshop, worker: Worker, known?: (need: Need) => Maybe | undefined) {
     this.assembly = assembly;
     this.#workshop = workshop;
     this.#worker = worker;
+    this.#known = known;
   }
 
   /**
@@ -69,7 +73,7 @@ export class FactReader {
     if (need.kind === "worked") return this.#worker(need.quantity);
     const kept = this.#answers.get(need);
     if (kept) return kept;
-    const answer = this.#read(need);
+    const answer = this.#known?.(need) ?? this.#read(need);
     this.#answers.set(need, answer);
     return answer;
   }

@@ -1,0 +1,195 @@
+import type { Engine } from "../../engine/engine.ts";
+import type { Field, Fields, Slot } from "../../vocabulary/define.ts";
+import {
+  assemblyTable,
+  buildFields,
+  buildGroups,
+  buildWords,
+  extrasAssembly,
+  kindByName,
+  measurements,
+  recordFields,
+  ruleEntries,
+  slotByPath,
+  slotPaths,
+} from "../../vocabulary/index.ts";
+import { typeText } from "../hover/fields.ts";
+import { code, paragraphs, plain } from "../shared/markdown.ts";
+import { plainFields } from "../shared/meaning.ts";
+import { type Around, statedPaths } from "./context.ts";
+import { keywordDrafts } from "./header.ts";
+import { CompletionItemKind, type Draft } from "./items.ts";
+
+/** Names that may be stated where a name is being typed, and are not yet. */
+export function keyDrafts(engine: Engine, around: Around): Draft[] {
+  const { cursor, mended, path } = around;
+  const drafts = path.split(".").includes("own") ? [] : namesIn(around);
+  // A colon that is there already is not written twice.
+  const hasColon = cursor.after[0]?.text === ":";
+  const shown = hasColon ? drafts.map(withoutColon) : drafts;
+  // In the first column a new declaration may be meant, whatever block is still open.
+  return cursor.isOutermost && mended.tree.block ? [...shown, ...keywordDrafts(engine)] : shown;
+}
+
+function withoutColon(draft: Draft): Draft {
+  const { snippet: _, continues: __, ...rest } = draft;
+  return { ...rest, insert: (draft.insert ?? draft.label).replace(/\s*[:{][\s\S]*$/, "") };
+}
+
+function namesIn({ cursor, mended, path }: Around): Draft[] {
+  const stated = statedPaths(mended);
+  switch (mended.keyword) {
+    case "build": {
+      // `cockpit.stem.` goes on from where its dots lead.
+      const dot = cursor.word.text.lastIndexOf(".");
+      const typed = dot < 0 ? "" : cursor.word.text.slice(0, dot);
+      const block = [path, typed].filter((each) => each !== "").join(".");
+      const start = typed === "" ? "" : `${typed}.`;
+      return buildNames(block, stated, mended.from !== undefined).map((draft) => dotted(draft, start));
+    }
+    case "rule":
+      return path === "" ? ruleNames(stated) : [];
+    case "record":
+      return [
+        ...(path === "" ? fieldDrafts(recordFields, "", stated) : []),
+        ...fieldDrafts(measurements as Fields, path, stated, true),
+        ...settingPaths(path, stated),
+      ];
+    default: {
+      if (path !== "") return [];
+      const { fields } = plainFields(mended);
+      return [...fieldDrafts(fields, "", stated), ...(stated.has("own") ? [] : [wordDraft("own")])];
+    }
+  }
+}
+
+/** A draft for a name that goes on behind dots already typed. */
+function dotted(draft: Draft, start: string): Draft {
+  if (start === "") return draft;
+  const label = start + draft.label;
+  const { snippet, ...rest } = draft;
+  return {
+    ...rest,
+    label,
+    insert: start + (draft.insert ?? draft.label),
+    ...(snippet === undefined ? {} : { snippet: start + snippet }),
+  };
+}
+
+/** Fields in the order of the vocabulary, the essential ones first. */
+function fieldDrafts(fields: Fields, prefix: string, stated: ReadonlySet<string>, underPrefix = false): Draft[] {
+  const start = prefix === "" ? "" : `${prefix}.`;
+  const rows = Object.entries(fields).flatMap(([name, field]) => {
+    if (!underPrefix) return stated.has(start + name) ? [] : [{ name, field }];
+    return name.startsWith(start) && !stated.has(name) ? [{ name: name.slice(start.length), field }] : [];
+  });
+  return [...rows.filter(({ field }) => field.essential), ...rows.filter(({ field }) => !field.essential)].map(
+    ({ name, field }) => fieldDraft(name, field),
+  );
+}
+
+function fieldDraft(name: string, field: Field): Draft {
+  return {
+    label: name,
+    kind: CompletionItemKind.Property,
+    insert: `${name}: `,
+    continues: true,
+    detail: field.description,
+    documentation: paragraphs(
+      plain(field.description),
+      typeText(field.type),
+      field.example === undefined ? undefined : `For example ${code(field.example)}.`,
+    ),
+    ...(field.essential ? { description: "expected" } : {}),
+  };
+}
+
+function slotDraft({ path, description, kinds, omitted }: Slot): Draft {
+  const nouns = kinds.map((kind) => kindByName(kind)?.noun ?? kind).join(" or ");
+  return {
+    label: path.slice(path.lastIndexOf(".") + 1),
+    kind: CompletionItemKind.Field,
+    insert: `${path.slice(path.lastIndexOf(".") + 1)}: `,
+    continues: true,
+    detail: nouns,
+    documentation: plain(description),
+    ...(omitted === "unknown" ? { description: "expected" } : {}),
+  };
+}
+
+function groupDraft(name: string, description: string): Draft {
+  return {
+    label: name,
+    kind: CompletionItemKind.Module,
+    insert: `${name} {`,
+    snippet: `${name} {\n\t$0\n}`,
+    detail: description,
+  };
+}
+
+function wordDraft(word: keyof typeof buildWords): Draft {
+  const detail = buildWords[word];
+  if (word === "waive")
+    return { label: word, kind: CompletionItemKind.Keyword, insert: "waive ", detail, continues: true };
+  if (word === "remove")
+    return { label: word, kind: CompletionItemKind.Keyword, insert: "remove: ", detail, continues: true };
+  return { label: word, kind: CompletionItemKind.Module, insert: `${word} {`, snippet: `${word} { $0 }`, detail };
+}
+
+/** What may stand in a block of a build: fields, groups and slots, the slots of an assembly, or settings of a slot. */
+function buildNames(block: string, stated: ReadonlySet<string>, isDerived: boolean): Draft[] {
+  const slot = block === "" ? undefined : slotByPath(block);
+  if (slot) return fieldDrafts(slot.settings, block, stated);
+  const start = block === "" ? "" : `${block}.`;
+  const slots = slotPaths.flatMap((path) => {
+    const row = slotByPath(path);
+    const isHere = path.startsWith(start) && !path.slice(start.length).includes(".");
+    return row && isHere && !stated.has(path) ? [row] : [];
+  });
+  const slotDrafts = [
+    ...slots.filter(({ omitted }) => omitted === "unknown"),
+    ...slots.filter(({ omitted }) => omitted === "none"),
+  ].map(slotDraft);
+  const ownFields: Fields = Object.fromEntries(
+    Object.entries(buildFields).filter(([name]) => name.startsWith(start) && !name.slice(start.length).includes(".")),
+  );
+  const fields = fieldDrafts(ownFields, block, stated, true);
+  if (block !== "") return [...slotDrafts, ...fields];
+  const groups = Object.entries({ ...buildGroups, ...assemblyTable })
+    .filter(([name]) => !stated.has(name))
+    .map(([name, description]) => groupDraft(name, description));
+  return [
+    ...fields.filter(({ description }) => description === "expected"),
+    ...slotDrafts,
+    ...groups,
+    ...(stated.has(extrasAssembly) ? [] : [groupDraft(extrasAssembly, buildWords.extras)]),
+    ...fields.filter(({ description }) => description !== "expected"),
+    wordDraft("waive"),
+    ...(isDerived && !stated.has("remove") ? [wordDraft("remove")] : []),
+    ...(stated.has("own") ? [] : [wordDraft("own")]),
+  ];
+}
+
+function ruleNames(stated: ReadonlySet<string>): Draft[] {
+  return Object.entries(ruleEntries)
+    .filter(([name]) => name === "let" || !stated.has(name))
+    .map(([name, entry]) => ({
+      label: name,
+      kind: CompletionItemKind.Property,
+      insert: `${name}: `,
+      continues: true,
+      detail: entry.form === "field" ? entry.field.description : entry.description,
+    }));
+}
+
+/** Settings are recorded under their own paths. */
+function settingPaths(block: string, stated: ReadonlySet<string>): Draft[] {
+  const start = block === "" ? "" : `${block}.`;
+  return slotPaths.flatMap((path) =>
+    Object.entries(slotByPath(path)?.settings ?? {}).flatMap(([name, field]) => {
+      const whole = `${path}.${name}`;
+      if (!whole.startsWith(start) || stated.has(whole)) return [];
+      return [fieldDraft(whole.slice(start.length), field)];
+    }),
+  );
+}

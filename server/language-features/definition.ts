@@ -1,0 +1,95 @@
+import type { LocationLink, Position } from "vscode-languageserver-types";
+import type { Engine } from "../engine/engine.ts";
+import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
+import { type Meaning, meaningAt } from "./shared/meaning.ts";
+import type { ClientOptions } from "./shared/options.ts";
+import { locate, rangeOf } from "./shared/place.ts";
+
+/**
+ * Where what stands at a position is declared: a part or a base at its declaration, a code (or the half of a composite
+ * one) at its standard, the name of a slot at its line in the build, a slot of a variant at the base's line. Needs the
+ * resolved model.
+ */
+export function definition(engine: Engine, uri: string, position: Position, client: ClientOptions): LocationLink[] {
+  const located = locate(engine, uri, position);
+  if (!located) return [];
+  const { declaration, offset } = located;
+  const meaning = meaningAt(engine.workshop, declaration, offset);
+  if (!meaning) return [];
+  return definedAt(engine, declaration, meaning).map((place) => ({
+    originSelectionRange: rangeOf(engine, declaration, meaning.span),
+    targetUri: client.shownUri(place.declaration.uri),
+    targetRange: place.isWhole ? rangeOf(engine, place.declaration, place.declaration.tree.span) : engine.range(place),
+    targetSelectionRange: engine.range(place),
+  }));
+}
+
+interface Target extends Place {
+  /** True when the whole declaration is meant, of which the place is the name. */
+  readonly isWhole?: boolean;
+}
+
+function definedAt(engine: Engine, declaration: Declaration, meaning: Meaning): readonly Target[] {
+  switch (meaning.what) {
+    case "reference":
+      return meaning.target ? [whole(meaning.target)] : [];
+    case "code":
+      return meaning.resolved?.standard ? [whole(meaning.resolved.standard.declaration)] : [];
+    case "own-name":
+      return [whole(declaration)];
+    case "slot":
+      return slotPlaces(engine, declaration, meaning.path, meaning.isKey);
+    case "field":
+      return statedPlaces(engine, declaration, meaning.at.path);
+    default:
+      return [];
+  }
+}
+
+function whole(declaration: Declaration): Target {
+  return { ...headerPlace(declaration), isWhole: true };
+}
+
+/** Where a build says what is in a slot; from its own line, where the base that it derives from does. */
+function slotPlaces(engine: Engine, declaration: Declaration, path: string, isKey: boolean): readonly Target[] {
+  const build = buildOf(engine, declaration);
+  const installed = build && engine.report(build)?.assembly.slots.get(path);
+  if (!installed) return [];
+  if (!isKey || installed.place.declaration !== declaration) return [installed.place];
+  const base = declaration.from === undefined ? undefined : engine.workshop.build(declaration.from);
+  const inherited = base && base !== declaration ? engine.report(base)?.assembly.slots.get(path) : undefined;
+  return [inherited?.place ?? installed.place];
+}
+
+/** Where the base states the field that a part or a variant states anew, else the statement itself. */
+function statedPlaces(engine: Engine, declaration: Declaration, path: string): readonly Target[] {
+  const { keyword, from } = declaration;
+  if (keyword === "part") {
+    const base = from === undefined ? undefined : engine.workshop.part(from);
+    const stated = (base ? engine.part(base) : engine.part(declaration)).facts.get(path);
+    return stated ? [stated.place] : [];
+  }
+  const build = buildOf(engine, declaration);
+  if (!build) return [];
+  const base = from === undefined || keyword !== "build" ? undefined : engine.workshop.build(from);
+  for (const one of [base, build]) {
+    const place = one && placeInBuild(engine, one, path);
+    if (place) return [place];
+  }
+  return [];
+}
+
+function placeInBuild(engine: Engine, build: Declaration, path: string): Place | undefined {
+  const assembly = engine.report(build)?.assembly;
+  const dot = path.lastIndexOf(".");
+  const installed = assembly?.slots.get(path.slice(0, Math.max(0, dot)));
+  const name = path.slice(dot + 1);
+  return (assembly?.fields.get(path) ?? installed?.settings.get(name) ?? installed?.part?.facts.get(name))?.place;
+}
+
+/** The build that a declaration's paths are of: itself, or the one that a record was measured on. */
+function buildOf(engine: Engine, declaration: Declaration): Declaration | undefined {
+  if (declaration.keyword === "build") return declaration;
+  if (declaration.keyword === "record" && declaration.of !== undefined) return engine.workshop.build(declaration.of);
+  return undefined;
+}

@@ -1,0 +1,82 @@
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
+} from "vscode-languageserver-types";
+import { checkByCode } from "../checks/table.ts";
+import type { Engine } from "../engine/engine.ts";
+import type { Finding } from "../model/finding.ts";
+import { type ShownFinding, shownFindings } from "./shared/findings.ts";
+import { type ClientOptions, explanationUri } from "./shared/options.ts";
+import { fileRangeOf } from "./shared/place.ts";
+
+/** What a finding carries along, so that it is known again when the client asks for repairs. */
+export interface DiagnosticData {
+  readonly key: string;
+  /** The path in the build or part that it is about. */
+  readonly path: string;
+  readonly outcome: Finding["outcome"];
+}
+
+export const diagnosticSource = "ferrule";
+
+const severities: Readonly<Record<Finding["severity"], DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+};
+
+/** How a client draws the text of these findings: struck through or faded. */
+const tags: Readonly<Record<string, DiagnosticTag>> = {
+  "language/former-name": DiagnosticTag.Deprecated,
+  "build/idle-waiver": DiagnosticTag.Unnecessary,
+};
+
+/** Everything to be said of a file, as a client shows it. Needs the resolved model. */
+export function diagnostics(engine: Engine, uri: string, client: ClientOptions): Diagnostic[] {
+  const ofText = engine.fileProblems(uri).map(
+    ({ code, severity, message, span }): Diagnostic => ({
+      range: engine.fileRange(uri, span),
+      severity: severities[severity],
+      code,
+      source: diagnosticSource,
+      message,
+    }),
+  );
+  return [...ofText, ...shownFindings(engine, uri).map((shown) => diagnostic(engine, shown, client))];
+}
+
+/** One finding as a client shows it. */
+export function diagnostic(engine: Engine, shown: ShownFinding, client: ClientOptions): Diagnostic {
+  const { finding, place } = shown;
+  const data: DiagnosticData = { key: shown.key, path: finding.path, outcome: finding.outcome };
+  const tag = tags[finding.code];
+  const related = relatedPlaces(engine, shown, client);
+  return {
+    range: engine.range(place),
+    severity: severities[finding.severity],
+    code: finding.code,
+    ...(client.explanationLinks && checkByCode(finding.code)
+      ? { codeDescription: { href: explanationUri(finding.code) } }
+      : {}),
+    source: diagnosticSource,
+    message: finding.caution === undefined ? finding.message : `${finding.message}\nCaution: ${finding.caution}`,
+    ...(tag === undefined ? {} : { tags: [tag] }),
+    ...(related.length === 0 ? {} : { relatedInformation: related }),
+    data,
+  };
+}
+
+/** Where both sides of a comparison were stated; first the finding's own place when it is shown elsewhere. */
+function relatedPlaces(
+  engine: Engine,
+  { finding, place }: ShownFinding,
+  client: ClientOptions,
+): DiagnosticRelatedInformation[] {
+  const elsewhere = place === finding.place ? [] : [{ message: "it is stated here", place: finding.place }];
+  return [...elsewhere, ...finding.related].map((related) => {
+    const { uri, range } = fileRangeOf(engine, related.place);
+    return { message: related.message, location: { uri: client.shownUri(uri), range } };
+  });
+}

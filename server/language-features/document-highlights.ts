@@ -1,0 +1,18 @@
+import { type DocumentHighlight, DocumentHighlightKind, type Position } from "vscode-languageserver-types";
+import type { Engine } from "../engine/engine.ts";
+import { meaningAt } from "./shared/meaning.ts";
+import { locate, rangeOf } from "./shared/place.ts";
+import { namedBy, usesOf } from "./shared/uses.ts";
+
+/** The places of one file that name what stands at a position. Needs the resolved model. */
+export function documentHighlights(engine: Engine, uri: string, position: Position): DocumentHighlight[] {
+  const located = locate(engine, uri, position);
+  const target = located && namedBy(meaningAt(engine.workshop, located.declaration, located.offset));
+  if (!target) return [];
+  return usesOf(engine, target)
+    .filter(({ declaration }) => declaration.uri === uri)
+    .map(({ declaration, span, isOwn }) => ({
+      range: rangeOf(engine, declaration, span),
+      kind: isOwn ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+    }));
+}
