@@ -6,6 +6,7 @@ import { layOut, startOf } from "./layout.ts";
 import { type LexedText, lex } from "./lexer.ts";
 import { declarationLimit, problemLimit } from "./limits.ts";
 import { reportOutside } from "./outside.ts";
+import { readPlain } from "./plain.ts";
 import { declarationKeywordAt, findHeader, split } from "./split.ts";
 import * as types from "./tokens.ts";
 import { type DeclarationTree, declarationKeywords, type SyntaxProblem } from "./tree.ts";
@@ -17,6 +18,11 @@ import { type DeclarationTree, declarationKeywords, type SyntaxProblem } from ".
 export function parseDeclaration(text: string): DeclarationTree {
   const headerStart = findHeader(text);
   if (headerStart < 0) return emptyDeclaration(text);
+  return readPlain(text, headerStart) ?? parseThoroughly(text, headerStart);
+}
+
+/** The tree by lexer and parser, for a text whose header stands at `headerStart`. */
+export function parseThoroughly(text: string, headerStart: number): DeclarationTree {
   const before = text.slice(0, headerStart);
   if (/^[\s\ufeff]*$/.test(before) || holdsOnlyComments(before)) return new DeclarationReader(text, headerStart).read();
   // Not the text of one chunk. What stands before the declaration is reported, and blanked so that it cannot enclose it.
