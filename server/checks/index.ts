@@ -65,9 +65,18 @@ import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
 import drivetrainTensionerForbidden from "./drivetrain/tensioner-forbidden.ts";
 import drivetrainTensionerMount from "./drivetrain/tensioner-mount.ts";
 import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
+import frameShockMount from "./frame/shock-mount.ts";
+import frameShockSize from "./frame/shock-size.ts";
+import seatClampDiameter from "./seat/clamp-diameter.ts";
+import seatPostDiameter from "./seat/post-diameter.ts";
+import seatRails from "./seat/rails.ts";
+import seatShim from "./seat/shim.ts";
+import steeringBearingAngle from "./steering/bearing-angle.ts";
+import steeringCompressionRing from "./steering/compression-ring.ts";
 import steeringCrownRace from "./steering/crown-race.ts";
 import steeringHeadsetLower from "./steering/headset-lower.ts";
 import steeringHeadsetUpper from "./steering/headset-upper.ts";
+import steeringRoutingSystem from "./steering/routing-system.ts";
 import steeringSteererDiameter from "./steering/steerer-diameter.ts";
 import steeringStemBar from "./steering/stem-bar.ts";
 import steeringStemClamping from "./steering/stem-clamping.ts";
@@ -139,9 +148,18 @@ export const checks: readonly Check[] = [
   drivetrainTensionerForbidden,
   drivetrainTensionerMount,
   drivetrainTorqueArm,
+  frameShockMount,
+  frameShockSize,
+  seatClampDiameter,
+  seatPostDiameter,
+  seatRails,
+  seatShim,
+  steeringBearingAngle,
+  steeringCompressionRing,
   steeringCrownRace,
   steeringHeadsetLower,
   steeringHeadsetUpper,
+  steeringRoutingSystem,
   steeringSteererDiameter,
   steeringStemBar,
   steeringStemClamping,

@@ -80,6 +80,13 @@ export const steeringJoints: readonly Joint[] = [
     family: "routing-system",
   },
   {
+    name: "routing-stem-headset",
+    title: "hidden hoses in stem and headset",
+    nature: "covers",
+    ends: [end("cockpit.stem", "routing-system"), end("headset", "routing-system")],
+    family: "routing-system",
+  },
+  {
     name: "routing-headset-frame",
     title: "hidden hoses through headset and frame",
     nature: "covers",

@@ -1,5 +1,6 @@
 import { defineKind } from "../define.ts";
 import {
+  angle,
   code,
   codes,
   count,
@@ -193,6 +194,11 @@ export const frame = defineKind({
       omitted: "none",
     }),
     "rear-cable-stop": yesNo("Whether it has the cable stop that a rear cantilever needs.", { group: "Brakes" }),
+    "rear-brake-reach": length("From a rim brake's bolt hole down to the middle of the rim's brake track.", {
+      group: "Brakes",
+      lowest: 20,
+      highest: 120,
+    }),
     "coaster-arm-allowed": yesNo("Whether the arm of a coaster brake may be clamped to its stay.", { group: "Brakes" }),
     "brake-routing": words(routings, "How a rear brake's hose or cable may run.", { group: "Fit" }),
     "shift-routing": words(routings, "How shift cables or wires may run.", { group: "Fit" }),
@@ -216,6 +222,14 @@ export const frame = defineKind({
       essential: true,
       group: "Fit",
     }),
+    "head-tube-upper-angle": angle(
+      "Angle of the seat formed for an integrated upper bearing, where its outer face rests, such as 45 degrees.",
+      { group: "Fit", lowest: 0, highest: 90 },
+    ),
+    "head-tube-lower-angle": angle(
+      "Angle of the seat formed for an integrated lower bearing, where its outer face rests.",
+      { group: "Fit", lowest: 0, highest: 90 },
+    ),
 
     "seat-tube-bore": length("Diameter of seatpost that it takes.", {
       essential: true,
