@@ -209,7 +209,7 @@ function askAgain(): ResponseError<DiagnosticServerCancellationData> {
 
 /** What happens to files outside of the editor, or by its own hand without a text being opened. */
 function takeFileChanges(connection: Connection, now: () => Running): void {
-  const { onDidRenameFiles, onDidDeleteFiles, onDidCreateFiles } = connection.workspace;
+  const { workspace } = connection;
   connection.onDidChangeWatchedFiles((parameters) => {
     const { requests, sessions, addresses } = now();
     requests.take("changes", () => {
@@ -229,21 +229,21 @@ function takeFileChanges(connection: Connection, now: () => Running): void {
       for (const folder of own) if (!folder.endsWith(fileExtension)) await sessions.takeIn(folder);
     });
   };
-  onDidRenameFiles(({ files }) => {
+  workspace.onDidRenameFiles(({ files }) => {
     take(
       "rename",
       files.map(({ newUri }) => newUri),
       files.map(({ oldUri }) => oldUri),
     );
   });
-  onDidDeleteFiles(({ files }) =>
+  workspace.onDidDeleteFiles(({ files }) =>
     take(
       "deletion",
       [],
       files.map(({ uri }) => uri),
     ),
   );
-  onDidCreateFiles(({ files }) =>
+  workspace.onDidCreateFiles(({ files }) =>
     take(
       "creation",
       files.map(({ uri }) => uri),
