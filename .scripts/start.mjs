@@ -28,6 +28,5 @@ ${outcome}
 Where to go from here:
   node dist/ferrule.js help               every command
   node dist/ferrule.js explain CODE       what a check means, why, and its source
-  node dist/ferrule.js init my-workshop   a starter workshop of your own
   README.md                               using Ferrule in VS Code, in another editor and in CI
   DEVELOPERS.md                           how it is built, and how to add to it`);

@@ -1,7 +1,9 @@
+import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { commands } from "../../server/command-line/commands.ts";
-import { buildOnce } from "./built.ts";
+import { buildOnce, program } from "./built.ts";
 import { ferrule, folderWith } from "./run.ts";
 
 beforeAll(buildOnce, 120_000);
@@ -46,6 +48,22 @@ describe("help", () => {
       version: string;
     };
     expect(run("--version")).toEqual({ code: 0, out: `ferrule ${version}\n`, err: "" });
+  });
+
+  test("a fault of the program ends in one line and a code of its own", () => {
+    const shipped = readFileSync(program, "utf8");
+    const mark = "\n//! program\n";
+    expect(shipped).toContain(mark);
+    const faulty = `${shipped.slice(0, shipped.indexOf(mark))}${mark}//throw new Error("the wheel fell off");`;
+    const folder = folderWith({ "faulty.js": faulty, "a.ferrule": "" });
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, "faulty.js"), "check"], {
+      cwd: folder,
+      env: { FERRULE_CACHE: "off" },
+      encoding: "utf8",
+    });
+    expect(stderr).toBe("ferrule: a fault of the program, not of your files: the wheel fell off\n");
+    expect(stdout).toBe("");
+    expect(status).toBe(70);
   });
 
   test("serve says what it takes", () => {
