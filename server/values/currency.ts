@@ -52,20 +52,23 @@ export const currencySigns: Readonly<Record<string, readonly string[]>> = {
   dollars: ["USD", "CAD", "AUD"],
 };
 
-const digitsByCurrency = new Map<string, number>();
+/** Currencies whose sums are not written with two decimals, by how many they have (ISO 4217, column "minor unit"). */
+const unusualDigits: Readonly<Record<number, string>> = {
+  0: "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF",
+  3: "BHD IQD JOD KWD LYD OMR TND",
+  4: "CLF UYW",
+};
 
-/** Decimals in which sums of a currency are written (ISO 4217 minor unit); two where it is not known. */
+const digitsByCurrency = new Map(
+  Object.entries(unusualDigits).flatMap(([digits, codes]) =>
+    codes.split(" ").map((code) => [code, Number(digits)] as const),
+  ),
+);
+
+/**
+ * Decimals in which sums of a currency are written; two where it is not known. A table of our own, since the one of
+ * `Intl` takes longer to open than a whole build to check.
+ */
 export function minorDigits(currency: string): number {
-  let digits = digitsByCurrency.get(currency);
-  if (digits === undefined) {
-    digits = 2;
-    try {
-      const options = new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions();
-      digits = options.maximumFractionDigits ?? 2;
-    } catch {
-      // Not three letters: shown with two decimals.
-    }
-    digitsByCurrency.set(currency, digits);
-  }
-  return digits;
+  return digitsByCurrency.get(currency) ?? 2;
 }
