@@ -496,6 +496,32 @@ standard drive-family even { drive: chain; pitch: 12.7 mm }
     expect(text(bike(plain, plain, plain, derailleur(`drive-family: ${large}`))).outcome(code)).toBe("fails");
   });
 
+  it("leaves a derailleur for another number of speeds, its pulleys with it, to the check of speeds", () => {
+    const found = text({
+      ...bike("12-speed", "12-speed", "12-speed"),
+      "drivetrain.cassette": part("cassette", "speeds: 12; drive-family: 12-speed"),
+      "drivetrain.rear-derailleur": part("rear-derailleur", "speeds: 11; set-up: cable; drive-family: 11-speed"),
+    });
+    expect(found.outcome(code)).toBe("notApplicable");
+    expect(found.instance("drivetrain/speeds", "rear-derailleur")).toBe("fails");
+    // A ring of the wrong family is a fault of its own beside that.
+    const ring = text({
+      ...bike("12-speed", "11-speed", "12-speed-large-roller"),
+      "drivetrain.cassette": part("cassette", "speeds: 11; drive-family: 11-speed"),
+      "drivetrain.rear-derailleur": part("rear-derailleur", "speeds: 12; set-up: cable"),
+    });
+    expect(ring.of(code).map(({ path }) => path)).toEqual(["drivetrain.crankset"]);
+  });
+
+  it("names what of three differs from each other", () => {
+    const found = text(bike("11-speed", "12-speed", "12-speed-large-roller")).of(code);
+    expect(found).toHaveLength(1);
+    expect(found[0]?.path).toBe("drivetrain.cassette");
+    expect(found[0]?.message).toContain("does not go with chain (11-speed) and crankset (12-speed-large-roller)");
+    const two = text(bike("11-speed", "12-speed", "11-speed")).of(code);
+    expect(two[0]?.message).toContain("does not go with chain (11-speed):");
+  });
+
   it("leaves a cassette for another number of speeds to the check of speeds", () => {
     const found = text({
       ...bike("12-speed", "11-speed", "12-speed"),

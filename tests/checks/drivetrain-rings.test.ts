@@ -32,7 +32,10 @@ describe("drivetrain/front-difference", () => {
   it("fails with two rings on a derailleur for one, and is unknown where nothing is stated", () => {
     const [finding] = text("46-30", "greatest-front-difference: 0 t").of(code);
     expect(finding?.message).toContain("46 − 30 = 16 t");
-    expect(finding?.message).toContain("at most 0 t");
+    expect(finding?.message).toContain("at most 0 t: fit a single ring, or a derailleur made for several");
+    expect(text("48-31", "greatest-front-difference: 16 t").of(code)[0]?.message).toContain(
+      "at most 16 t: fit rings that differ by at most 16 t, or a derailleur that allows 17 t",
+    );
     expect(text("46-30", "").missing(code)).toEqual(["drivetrain.rear-derailleur.greatest-front-difference"]);
   });
 });
