@@ -1,3 +1,4 @@
+import { Console } from "node:console";
 import { chmodSync, mkdirSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -32,6 +33,8 @@ const options: ConnectionOptions = {
 
 /** Serves an editor on standard input and output. The process ends when the editor says so or goes away. */
 export async function startStdio(version?: string): Promise<void> {
+  // Standard output belongs to the protocol: nothing else may write there.
+  globalThis.console = new Console(process.stderr, process.stderr);
   start(createConnection(ProposedFeatures.all, process.stdin, process.stdout, options), version);
 }
 

@@ -2,7 +2,7 @@ import type { Hover, Position } from "vscode-languageserver-types";
 import type { DeclarationKeyword } from "../../grammar/tree.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { Declaration } from "../model/declaration.ts";
-import { checkHover, comparison, failingAt } from "./hover/checks.ts";
+import { checkHover, comparison, failingAt, outcomeWords } from "./hover/checks.ts";
 import { buildHover, codeHover, declarationHover } from "./hover/declarations.ts";
 import { fieldHover, valueHover, wordHover } from "./hover/fields.ts";
 import { numberHover } from "./hover/numbers.ts";
@@ -91,7 +91,7 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
       return paragraphs(`**${plain(meaning.name)}**`, plain(meaning.description));
     case "check": {
       const own = report?.rows.find(({ check }) => check.code === meaning.code);
-      return paragraphs(checkHover(meaning.code), own && `In this build: ${own.outcome}.`);
+      return paragraphs(checkHover(meaning.code), own && `In this build ${outcomeWords[own.outcome]}.`);
     }
   }
 }

@@ -178,8 +178,9 @@ function takeTexts(connection: Connection, now: () => Running): void {
       refreshDay(now());
       const document = documents.open(uri, version, text);
       sessions.supersede(document.uri);
+      const placed = sessions.addLone(document.uri);
       publisher.opened(document.uri, sessions.open(document.uri, document.getText()));
-      await sessions.addLone(document.uri);
+      await placed;
     });
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {

@@ -24,6 +24,10 @@ export class Sessions {
   readonly #sessions = new Map<string, WorkshopSession>();
   /** Folders of the window. */
   readonly #folders = new Set<string>();
+  /** Folders whose root is still being asked for; texts under them wait in a place of their own. */
+  readonly #unplaced = new Set<string>();
+  /** Holds what is open while nobody knows yet which workshop it belongs to: its names are pending, not wrong. */
+  readonly #limbo = new WorkshopSession("");
   /** Folders being looked through or looked through; a promise settles when the files are all in. */
   readonly #scans = new Map<string, Promise<void>>();
   #underWay = 0;
@@ -34,6 +38,7 @@ export class Sessions {
   constructor(host: Host, listener: SessionsListener) {
     this.#host = host;
     this.#listener = listener;
+    this.#limbo.engine.complete = false;
   }
 
   get all(): readonly WorkshopSession[] {
@@ -52,7 +57,13 @@ export class Sessions {
 
   /** The session a file belongs to. */
   of(uri: string): WorkshopSession {
-    return this.#around(uri) ?? this.#homeless(uri) ?? this.#make(folderOf(uri));
+    return this.#around(uri) ?? this.#unplacedSession(uri) ?? this.#homeless(uri) ?? this.#make(folderOf(uri));
+  }
+
+  #unplacedSession(uri: string): WorkshopSession | undefined {
+    if (isWithoutFolder(uri)) return this.#sessions.size === 0 && this.#unplaced.size > 0 ? this.#limbo : undefined;
+    for (const folder of this.#unplaced) if (isUnder(uri, folder)) return this.#limbo;
+    return undefined;
   }
 
   /** The session whose root is nearest above a file. */
@@ -111,6 +122,19 @@ export class Sessions {
     const affected = session.closeText(uri, content);
     if (!content) this.#listener.gone([uri]);
     this.#listener.changed(session, affected);
+    this.#leave(session);
+  }
+
+  /** A workshop outside of the window is there for the files that were opened from it. */
+  #leave(session: WorkshopSession): void {
+    const { root } = session;
+    const isInWindow = [...this.#folders].some((folder) => isUnder(root, folder) || isUnder(folder, root));
+    if (isInWindow || session.openTexts.size > 0 || this.#sessions.get(root) !== session) return;
+    this.#sessions.delete(root);
+    for (const folder of [...this.#scans.keys()]) {
+      if (isUnder(folder, root) && !this.#folders.has(folder)) this.#scans.delete(folder);
+    }
+    this.#listener.gone(session.files);
   }
 
   /** Files that were made or changed on the disk, and files or folders that went. */
@@ -196,10 +220,9 @@ export class Sessions {
   }
 
   async #take(folder: string, isDeep: boolean): Promise<void> {
-    const { uri: root, isMarked } = await this.#host.rootOf(folder);
-    const outer = this.#make(root);
+    const { outer, isMarked } = await this.#place(folder);
+    const { root } = outer;
     const touched = new Set([outer]);
-    outer.engine.complete = false;
     try {
       // A file opened by itself, with nothing that marks a workshop, sees the files beside it: what lies deeper may
       // be a whole home directory.
@@ -231,6 +254,21 @@ export class Sessions {
         this.#listener.changed(session, session.files);
       }
     }
+  }
+
+  /** Asks for the root of a folder, and hands over to its session what came into the editor meanwhile. */
+  async #place(folder: string): Promise<{ readonly outer: WorkshopSession; readonly isMarked: boolean }> {
+    this.#unplaced.add(folder);
+    let root = { uri: folder, isMarked: false };
+    try {
+      root = await this.#host.rootOf(folder);
+    } finally {
+      this.#unplaced.delete(folder);
+    }
+    const outer = this.#make(root.uri);
+    outer.engine.complete = false;
+    this.#hand(this.#limbo, outer, (uri) => isUnder(uri, folder) || isWithoutFolder(uri));
+    return { outer, isMarked: root.isMarked };
   }
 
   /** The session of a root. A new one inside a known one takes its files over from it, open ones too. */

@@ -2,11 +2,12 @@ import type { Check, Instance, Verdict } from "../../checks/define.ts";
 import { checkByCode, instancesOf, needsOf } from "../../checks/table.ts";
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
-import { explainPath } from "../../engine/explain-path.ts";
+import { type ExplainedNumber, explainPath, type StatedFact } from "../../engine/explain-path.ts";
+import type { Outcome } from "../../model/finding.ts";
 import type { Maybe, Need } from "../../model/need.ts";
 import { bullets, caution, code, paragraphs, plain } from "../shared/markdown.ts";
 import type { ClientOptions } from "../shared/options.ts";
-import { factLine, workingLines } from "./numbers.ts";
+import { factLine, stepLines } from "./numbers.ts";
 
 /** A check by itself: what it asks, why, and the source. */
 export function checkHover(checkCode: string): string {
@@ -25,6 +26,15 @@ const signs: Readonly<Record<Verdict["outcome"], string>> = {
   fails: "✗",
   unknown: "?",
   notApplicable: "–",
+};
+
+/** What came of a check, in the words of a sentence about it. */
+export const outcomeWords: Readonly<Record<Outcome, string>> = {
+  holds: "it holds",
+  fails: "it fails",
+  unknown: "it cannot be checked for want of facts",
+  waived: "it is waived",
+  notApplicable: "it does not apply",
 };
 
 /** An instance of a check with its outcome in one line. */
@@ -67,6 +77,10 @@ export function comparison(
   );
 }
 
+/** Steps of one working that a comparison shows. */
+const mostSteps = 8;
+
+/** The facts that people stated, each once, then every number worked out from them with its steps. */
 function comparedFacts(
   engine: Engine,
   report: BuildReport,
@@ -74,32 +88,46 @@ function comparedFacts(
   instance: Instance,
   client: ClientOptions,
 ): string[] {
-  const lines: string[] = [];
-  const seen = new Set<string>();
+  const facts = new Map<string, StatedFact>();
+  const numbers: ExplainedNumber[] = [];
   for (const need of Object.values(needsOf(check, instance)) as Need[]) {
     // What is fitted is named with each of its facts.
     if (need.kind === "slot" || need.kind === "every-slot") continue;
-    const answer: Maybe = report.evaluation.reader.answer(need);
-    if (answer.state !== "known" || answer.written === "" || seen.has(answer.path)) continue;
-    seen.add(answer.path);
-    lines.push(factLine(engine, answer, client));
-    const explained = need.kind === "worked" ? explainPath(report, need.quantity) : undefined;
-    if (explained?.form === "number") {
-      lines.push(...workingLines(engine, explained, client).map((line) => `  - ${line}`));
+    if (need.kind === "worked") {
+      const explained = explainPath(report, need.quantity);
+      if (explained?.form !== "number" || explained.outcome.state !== "known") continue;
+      numbers.push(explained);
+      for (const fact of explained.facts) facts.set(fact.path, fact);
+      continue;
     }
+    const answer: Maybe = report.evaluation.reader.answer(need);
+    if (answer.state === "known" && answer.written !== "") facts.set(answer.path, answer);
   }
-  return joinNested(lines);
+  // What a number rests on may be a number itself, which has a working of its own below.
+  for (const { path } of numbers) facts.delete(path);
+  return [
+    ...[...facts.values()].map((fact) => factLine(engine, fact, client)),
+    ...byCalculation(numbers).map((several) => numberLine(several)),
+  ];
 }
 
-/** Lines of a second level belong to the one before them. */
-function joinNested(lines: readonly string[]): string[] {
-  const joined: string[] = [];
-  for (const line of lines) {
-    const last = joined.length - 1;
-    if (line.startsWith("  - ") && last >= 0) joined[last] = `${joined[last]}\n${line}`;
-    else joined.push(line);
+/** Results of one calculation have one working. */
+function byCalculation(numbers: readonly ExplainedNumber[]): ExplainedNumber[][] {
+  const groups = new Map<unknown, ExplainedNumber[]>();
+  for (const number of numbers) {
+    const group = groups.get(number.calculation);
+    if (group) group.push(number);
+    else groups.set(number.calculation, [number]);
   }
-  return joined;
+  return [...groups.values()];
+}
+
+function numberLine(numbers: readonly ExplainedNumber[]): string {
+  const shown = numbers.flatMap(({ path, outcome }) =>
+    outcome.state === "known" ? [`${code(path)} = ${plain(outcome.shown)}`] : [],
+  );
+  const [first] = numbers;
+  return [shown.join(", "), ...(first ? stepLines(first, mostSteps) : []).map((step) => `  - ${step}`)].join("\n");
 }
 
 /** The instances of checks whose answer is shown at a path of a build: there, or at something under it. */

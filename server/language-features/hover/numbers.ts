@@ -34,17 +34,20 @@ export function numberText(engine: Engine, explained: ExplainedNumber, client: C
 }
 
 /** Where each input was stated, then the working step by step. */
-export function workingLines(engine: Engine, explained: ExplainedNumber, client: ClientOptions): string[] {
-  const steps = explained.steps.slice(0, mostSteps).map(plain);
-  const rest = explained.steps.length - steps.length;
-  return [
-    ...explained.facts.map((fact) => factLine(engine, fact, client)),
-    ...steps,
-    ...(rest > 0 ? [`and ${rest} more steps: ${code(`ferrule explain FILE#BUILD/${explained.path}`)}`] : []),
-  ];
+function workingLines(engine: Engine, explained: ExplainedNumber, client: ClientOptions): string[] {
+  return [...explained.facts.map((fact) => factLine(engine, fact, client)), ...stepLines(explained, mostSteps)];
 }
 
-/** `drivetrain.cassette.cogs`: 10-…-52 t (Corrie wide 10-52, drivetrain.ferrule:4) */
+/** The working alone, for where the inputs are listed already. */
+export function stepLines(explained: ExplainedNumber, most: number): string[] {
+  const steps = explained.steps.slice(0, most).map(plain);
+  const rest = explained.steps.length - steps.length;
+  return rest > 0
+    ? [...steps, `and ${rest} more steps: ${code(`ferrule explain FILE#BUILD/${explained.path}`)}`]
+    : steps;
+}
+
+/** `drivetrain.cassette.cogs`: 10-12-14 t (Corrie wide 10-52, drivetrain.ferrule:4) */
 export function factLine(engine: Engine, fact: Omit<StatedFact, "description">, client: ClientOptions): string {
   // A number worked out before stands nowhere; its own working says where it comes from.
   const isWorkedOut = calculationOfQuantity(fact.path) !== undefined;

@@ -1,3 +1,4 @@
+import type { Verdict } from "../../checks/define.ts";
 import { checksReading } from "../../checks/table.ts";
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
@@ -9,12 +10,14 @@ import { bullets, caution, code, paragraphs, placeLink, plain } from "../shared/
 import type { ClientOptions } from "../shared/options.ts";
 import { comparison, verdictLine } from "./checks.ts";
 import { factList } from "./declarations.ts";
-import { factLine, numbersReading, workingLines } from "./numbers.ts";
+import { factLine, numbersReading, stepLines } from "./numbers.ts";
 
 /** Comparisons shown in full; the others are named in one line each. */
 const mostComparisons = 4;
-const mostLines = 12;
-const mostNumbers = 6;
+const mostLines = 8;
+const mostNumbers = 5;
+/** Steps of one working; a table of every gear has one for each. */
+const mostSteps = 5;
 
 /** A slot by itself: what goes there and what leaving it out means. */
 export function slotHover(slot: Slot, report: BuildReport | undefined): string {
@@ -72,27 +75,40 @@ export function filledSlotHover(engine: Engine, report: BuildReport, slot: Slot,
   );
 }
 
-/** Everything that reads a slot, the failing first and with its comparison. */
+/** Everything that reads a slot: what fails with its comparison, what is open as one question, what holds by name. */
 function checkSections(engine: Engine, report: BuildReport, path: string, client: ClientOptions): string {
   const asked = checksReading(path).map(({ check, instance }) => ({
     check,
     instance,
     verdict: report.evaluation.ask(check, instance),
   }));
+  if (asked.length === 0) return "";
   const of = (outcome: string) => asked.filter(({ verdict }) => verdict.outcome === outcome);
-  const fails = of("fails");
+  const [fails, unknown, holds] = [of("fails"), of("unknown"), of("holds")];
   const shown = fails
     .slice(0, mostComparisons)
     .map(({ check, instance }) => comparison(engine, report, check, instance, client));
-  const rest = [...fails.slice(mostComparisons), ...of("unknown"), ...of("holds")];
-  const lines = rest.slice(0, mostLines).map(({ check, instance, verdict }) => verdictLine(check, instance, verdict));
-  const more = rest.length - lines.length;
-  const counts = `${of("holds").length} hold, ${fails.length} fail, ${of("unknown").length} cannot be checked, ${of("notApplicable").length} do not apply`;
+  const lines = [...fails.slice(mostComparisons), ...holds]
+    .slice(0, mostLines)
+    .map(({ check, instance, verdict }) => verdictLine(check, instance, verdict));
+  const more = fails.slice(mostComparisons).length + holds.length - lines.length;
   return paragraphs(
     ...shown,
-    asked.length === 0 ? undefined : `**Checks that read this slot**: ${counts}`,
+    `**Checks that read this slot**: ${holds.length} hold, ${fails.length} fail, ${unknown.length} cannot be checked, ${of("notApplicable").length} do not apply`,
     bullets(more > 0 ? [...lines, `and ${more} more`] : lines),
+    openQuestions(unknown.map(({ verdict }) => verdict)),
   );
+}
+
+/** What nobody stated, once each, whatever waits for it. */
+function openQuestions(verdicts: readonly Verdict[]): string {
+  const missing = new Set(
+    verdicts.flatMap((verdict) => (verdict.outcome === "unknown" ? verdict.missing.map(({ what }) => what) : [])),
+  );
+  if (missing.size === 0) return "";
+  const shown = [...missing].slice(0, mostLines);
+  const rest = missing.size - shown.length;
+  return `? Not stated, so that it cannot be checked: ${plain(shown.join(", "))}${rest > 0 ? ` and ${rest} more` : ""}.`;
 }
 
 /** The numbers that are worked out from a slot, each with its working; a table of every gear only by name. */
@@ -110,8 +126,15 @@ function numberSection(engine: Engine, report: BuildReport, path: string, client
       continue;
     }
     seen.add(explained.calculation);
-    const lines = workingLines(engine, explained, client).map((line) => `  - ${line}`);
-    workings.push([`${code(number)} = ${plain(shown)}: ${plain(explained.description)}`, ...lines].join("\n"));
+    // What this slot states is in view above; the other inputs are not.
+    const others = explained.facts.filter((fact) => !fact.path.startsWith(`${path}.`));
+    const lines = [...others.map((fact) => factLine(engine, fact, client)), ...stepLines(explained, mostSteps)];
+    workings.push(
+      [
+        `${code(number)} = ${plain(shown)}: ${plain(explained.description)}`,
+        ...lines.map((line) => `  - ${line}`),
+      ].join("\n"),
+    );
   }
   if (workings.length + named.length === 0) return "";
   return paragraphs("**Worked out from it**", bullets([...workings, ...(named.length > 0 ? [named.join(", ")] : [])]));

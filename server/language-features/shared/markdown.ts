@@ -5,7 +5,15 @@ import { fileRangeOf } from "./place.ts";
 
 /** Text for Markdown, so that nothing a person wrote is taken for a mark, a link or a tag. */
 export function plain(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+!|<>~$&]/g, "\\$&").replace(/\s*[\r\n]+\s*/g, " ");
+  return text
+    .replace(/\s*[\r\n]+\s*/g, " ")
+    .replace(/[\\`*_[\]<>|~&]/g, "\\$&")
+    .replace(/^(\s*)([-+#]|\d+(?=[.)](?:\s|$)))/, (_, blanks: string, mark: string) => `${blanks}${escapedStart(mark)}`);
+}
+
+/** What would begin a list or a heading at the start of a line. */
+function escapedStart(mark: string): string {
+  return /^\d/.test(mark) ? `${mark}\u200b` : `\\${mark}`;
 }
 
 /** Words of the language, in the type of code. */
@@ -64,7 +72,8 @@ export function withoutMarks(markdown: string): string {
     .replace(/(?<!\\)\*\*/g, "")
     .replace(/(?<!\\)`/g, "")
     .replace(/^> ?/gm, "")
-    .replace(/\\([\\`*_{}[\]()#+!|<>~$&])/g, "$1")
+    .replace(/\\([\\`*_[\]<>|~&#+-])/g, "$1")
+    .replaceAll("\u200b", "")
     .replace(/\n{3,}/g, "\n\n")
     .trim();
 }
