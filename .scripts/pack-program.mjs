@@ -2,10 +2,19 @@
 // server/command-line/load-program.ts wants them. V8 would otherwise look through all of it at every start, and keeps
 // compiled code of everything but the file that node was started with.
 import { createHash } from "node:crypto";
-import { appendFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 
 const mark = "\n//! program\n";
+
+/**
+ * Code with every character outside ASCII as an escape: some of them would end a comment, and a file without any is
+ * read and looked through in half the time. The bundler leaves them alone in regular expressions, where an escape
+ * means the same.
+ */
+function inAscii(code) {
+  return code.replace(/[^\n\t -~]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`);
+}
 
 /**
  * An esbuild plugin.
@@ -20,21 +29,18 @@ export function packProgram(entry) {
       const { outputFiles } = await build.esbuild.build({
         ...shared,
         entryPoints: [entry],
-        // Characters outside ASCII as escapes: some of them would end a comment.
         charset: "ascii",
         define: { ...define, ferruleDigest: '"packed"', ferruleIsPacked: "false" },
         write: false,
       });
-      // The bundler leaves them alone in regular expressions, where an escape means the same.
-      const program = outputFiles[0].text.replace(
-        /[^\n\t -~]/g,
-        (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
-      );
+      const program = inAscii(outputFiles[0].text);
       const digest = createHash("sha256").update(program).digest("hex").slice(0, 16);
+      options.charset = "ascii";
       options.define = { ...define, ferruleDigest: JSON.stringify(digest), ferruleIsPacked: "true" };
       build.onEnd((result) => {
         if (result.errors.length > 0) return;
-        appendFileSync(resolve(options.absWorkingDir, outfile), `${mark}//${program.replaceAll("\n", "\n//")}`);
+        const file = resolve(options.absWorkingDir, outfile);
+        writeFileSync(file, `${inAscii(readFileSync(file, "utf8"))}${mark}//${program.replaceAll("\n", "\n//")}`);
       });
     },
   };
