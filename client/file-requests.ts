@@ -32,7 +32,7 @@ export function answerFileRequests(client: BaseLanguageClient): void {
 /** The nearest folder upward with a `workshop.ferrule`, else the nearest repository, else the folder itself. */
 async function rootOf(folder: string): Promise<string> {
   let repository: Uri | undefined;
-  for (let current = Uri.parse(folder); ; ) {
+  for (let current = folderUri(folder); ; ) {
     if (await exists(Uri.joinPath(current, `workshop${extension}`))) return withoutSlash(current);
     if (repository === undefined && (await exists(Uri.joinPath(current, ".git")))) repository = current;
     const above = Uri.joinPath(current, "..");
@@ -51,6 +51,12 @@ async function exists(uri: Uri): Promise<boolean> {
   }
 }
 
+/** A folder by its address without a slash at the end, which for the topmost one leaves no path at all. */
+function folderUri(address: string): Uri {
+  const uri = Uri.parse(address);
+  return uri.path === "" ? uri.with({ path: "/" }) : uri;
+}
+
 function withoutSlash(uri: Uri): string {
   return uri.toString().replace(/\/$/, "");
 }
@@ -61,7 +67,7 @@ function withoutSlash(uri: Uri): string {
  */
 async function list(root: string, token: CancellationToken): Promise<string[]> {
   const found: string[] = [];
-  let folders = [Uri.parse(root)];
+  let folders = [folderUri(root)];
   for (let depth = 0; depth <= deepestFolder && folders.length > 0; depth += 1) {
     const below: Uri[] = [];
     await inTurns(folders, token, async (folder) => {
