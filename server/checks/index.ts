@@ -1,4 +1,11 @@
 // Written by `npm run generate` from the files of this folder; edit those instead.
+import brakeActuation from "./brake/actuation.ts";
+import brakeCablePull from "./brake/cable-pull.ts";
+import brakeCaliperMount from "./brake/caliper-mount.ts";
+import brakeFluid from "./brake/fluid.ts";
+import brakeHydraulicFamily from "./brake/hydraulic-family.ts";
+import brakePad from "./brake/pad.ts";
+import brakePadCompound from "./brake/pad-compound.ts";
 import buildBudgetMass from "./build/budget-mass.ts";
 import buildBudgetPrice from "./build/budget-price.ts";
 import buildMissingSlot from "./build/missing-slot.ts";
@@ -81,8 +88,31 @@ import steeringSteererDiameter from "./steering/steerer-diameter.ts";
 import steeringStemBar from "./steering/stem-bar.ts";
 import steeringStemClamping from "./steering/stem-clamping.ts";
 import steeringStemSteerer from "./steering/stem-steerer.ts";
+import wheelAxle from "./wheel/axle.ts";
+import wheelAxleFastening from "./wheel/axle-fastening.ts";
+import wheelAxleLength from "./wheel/axle-length.ts";
+import wheelAxleSeat from "./wheel/axle-seat.ts";
+import wheelAxleThread from "./wheel/axle-thread.ts";
+import wheelEndCaps from "./wheel/end-caps.ts";
+import wheelLayoutVariant from "./wheel/layout-variant.ts";
+import wheelMatchingDiameters from "./wheel/matching-diameters.ts";
+import wheelNippleThread from "./wheel/nipple-thread.ts";
+import wheelRotorMount from "./wheel/rotor-mount.ts";
+import wheelSpokeHead from "./wheel/spoke-head.ts";
+import wheelThruAxle from "./wheel/thru-axle.ts";
+import wheelTubeSize from "./wheel/tube-size.ts";
+import wheelTyreSeat from "./wheel/tyre-seat.ts";
+import wheelValveHole from "./wheel/valve-hole.ts";
+import wheelWheelSize from "./wheel/wheel-size.ts";
 
 export const checks: readonly Check[] = [
+  brakeActuation,
+  brakeCablePull,
+  brakeCaliperMount,
+  brakeFluid,
+  brakeHydraulicFamily,
+  brakePadCompound,
+  brakePad,
   buildBudgetMass,
   buildBudgetPrice,
   buildMissingSlot,
@@ -164,4 +194,20 @@ export const checks: readonly Check[] = [
   steeringStemBar,
   steeringStemClamping,
   steeringStemSteerer,
+  wheelAxleFastening,
+  wheelAxleLength,
+  wheelAxleSeat,
+  wheelAxleThread,
+  wheelAxle,
+  wheelEndCaps,
+  wheelLayoutVariant,
+  wheelMatchingDiameters,
+  wheelNippleThread,
+  wheelRotorMount,
+  wheelSpokeHead,
+  wheelThruAxle,
+  wheelTubeSize,
+  wheelTyreSeat,
+  wheelValveHole,
+  wheelWheelSize,
 ];

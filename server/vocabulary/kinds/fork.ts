@@ -116,6 +116,11 @@ export const fork = defineKind({
     "least-rotor": length("Smallest rotor that its maker allows.", { group: "Brakes", lowest: 100, highest: 260 }),
     "brake-torque": torque("Torque of the brake's mounting bolts.", { highest: 20 }),
     "cable-stop": yesNo("Whether it has the cable stop that a front cantilever needs.", { group: "Brakes" }),
+    "brake-reach": length("From a rim brake's bolt hole down to the middle of the rim's brake track.", {
+      group: "Brakes",
+      lowest: 20,
+      highest: 120,
+    }),
     "brake-routing": words(routings, "How the front brake's hose or cable may run.", { group: "Fit" }),
     "hose-exit-side": word(
       { left: "The left leg.", right: "The right leg.", both: "Either leg." },
