@@ -81,13 +81,25 @@ import seatShim from "./seat/shim.ts";
 import steeringBearingAngle from "./steering/bearing-angle.ts";
 import steeringCompressionRing from "./steering/compression-ring.ts";
 import steeringCrownRace from "./steering/crown-race.ts";
+import steeringForkLength from "./steering/fork-length.ts";
+import steeringForkTravel from "./steering/fork-travel.ts";
+import steeringFrameClearance from "./steering/frame-clearance.ts";
 import steeringHeadsetLower from "./steering/headset-lower.ts";
 import steeringHeadsetUpper from "./steering/headset-upper.ts";
+import steeringPlugBore from "./steering/plug-bore.ts";
+import steeringPlugSpan from "./steering/plug-span.ts";
+import steeringQuillInsertion from "./steering/quill-insertion.ts";
 import steeringRoutingSystem from "./steering/routing-system.ts";
+import steeringSpacerLimit from "./steering/spacer-limit.ts";
+import steeringSpacersSupplied from "./steering/spacers-supplied.ts";
 import steeringSteererDiameter from "./steering/steerer-diameter.ts";
+import steeringSteererLength from "./steering/steerer-length.ts";
+import steeringSteererPlug from "./steering/steerer-plug.ts";
+import steeringSteererSupplied from "./steering/steerer-supplied.ts";
 import steeringStemBar from "./steering/stem-bar.ts";
 import steeringStemClamping from "./steering/stem-clamping.ts";
 import steeringStemSteerer from "./steering/stem-steerer.ts";
+import steeringTravelSet from "./steering/travel-set.ts";
 import wheelAxle from "./wheel/axle.ts";
 import wheelAxleFastening from "./wheel/axle-fastening.ts";
 import wheelAxleLength from "./wheel/axle-length.ts";
@@ -187,13 +199,25 @@ export const checks: readonly Check[] = [
   steeringBearingAngle,
   steeringCompressionRing,
   steeringCrownRace,
+  steeringForkLength,
+  steeringForkTravel,
+  steeringFrameClearance,
   steeringHeadsetLower,
   steeringHeadsetUpper,
+  steeringPlugBore,
+  steeringPlugSpan,
+  steeringQuillInsertion,
   steeringRoutingSystem,
+  steeringSpacerLimit,
+  steeringSpacersSupplied,
   steeringSteererDiameter,
+  steeringSteererLength,
+  steeringSteererPlug,
+  steeringSteererSupplied,
   steeringStemBar,
   steeringStemClamping,
   steeringStemSteerer,
+  steeringTravelSet,
   wheelAxleFastening,
   wheelAxleLength,
   wheelAxleSeat,
