@@ -1,11 +1,11 @@
 import { type Quantity, quantities } from "../calculations/table.ts";
 import { checks } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
-import { headerPlace, type Place } from "../model/declaration.ts";
+import type { Place } from "../model/declaration.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
-import { BuildEvaluation, type CheckRow, rowFindings, type WorkedQuantity } from "./evaluate.ts";
+import { BuildEvaluation, type CheckRow, inOwnText, rowFindings, type WorkedQuantity } from "./evaluate.ts";
 import { applyWaivers } from "./waivers.ts";
 
 export type Counts = Readonly<Record<Outcome, number>>;
@@ -32,7 +32,7 @@ export function reportBuild(
 ): BuildReport {
   const evaluation = new BuildEvaluation(assembly, workshop);
   const plain = checks.map((check) => evaluation.check(check));
-  const found = plain.map((row) => rowFindings(row, languageNumber));
+  const found = plain.map((row) => rowFindings(row, assembly, languageNumber));
   const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today);
 
   let next = 0;
@@ -108,14 +108,9 @@ function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding
   });
 }
 
-/** Where a missing fact is shown: at the slot in the build, or at the build's name. */
+/** Where a missing fact is shown: where it would be stated if that is in this build, else at its slot. */
 function inBuild(assembly: Assembly, missing: Missing): Place {
-  if (missing.place.declaration === assembly.declaration) return missing.place;
-  const slotPath = missing.path.slice(0, missing.path.lastIndexOf("."));
-  const installed = assembly.slots.get(slotPath);
-  return installed && installed.place.declaration === assembly.declaration
-    ? installed.place
-    : headerPlace(assembly.declaration);
+  return missing.place.declaration === assembly.declaration ? missing.place : inOwnText(assembly, missing.path);
 }
 
 function stateable(assembly: Assembly, path: string): Finding["repairs"] {

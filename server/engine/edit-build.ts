@@ -90,11 +90,19 @@ export function addLine(declaration: Declaration, block: BlockTree, content: str
   return { declaration, span: { start: carriage, end: carriage }, text: `\n${indented}` };
 }
 
-/** Takes an entry out, with its line when nothing else stands on it. */
+/**
+ * Takes an entry out: with its line when nothing else stands on it, with its semicolon in a one-line block, and with
+ * the block when it is alone in one behind a part's name.
+ */
 export function removeEntry(declaration: Declaration, path: string): DeclarationEdit | undefined {
   const entry = findEntry(declaration.tree.block, path);
   if (!entry) return undefined;
   const { text } = declaration;
+  const dot = path.lastIndexOf(".");
+  const owner = dot < 0 ? undefined : findEntry(declaration.tree.block, path.slice(0, dot));
+  if (owner?.form === "field" && owner.block?.entries.length === 1 && owner.block.entries[0] === entry) {
+    return { declaration, span: { start: owner.value.span.end, end: owner.block.span.end }, text: "" };
+  }
   let { start, end } = entry.span;
   const lineStart = text.lastIndexOf("\n", start - 1) + 1;
   const nextLine = text.indexOf("\n", end);
@@ -103,8 +111,10 @@ export function removeEntry(declaration: Declaration, path: string): Declaration
     start = lineStart;
     end = Math.min(lineEnd + 1, text.length);
   } else {
-    const semicolon = /^\s*;\s*/.exec(text.slice(end, lineEnd));
-    if (semicolon) end += semicolon[0].length;
+    const after = /^\s*;\s*/.exec(text.slice(end, lineEnd));
+    const before = /\s*;\s*$/.exec(text.slice(lineStart, start));
+    if (after) end += after[0].length;
+    else if (before) start -= before[0].length;
   }
   return { declaration, span: { start, end }, text: "" };
 }

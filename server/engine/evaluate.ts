@@ -4,7 +4,7 @@ import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculat
 import type { Check, Instance, Verdict } from "../checks/define.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
-import { headerPlace } from "../model/declaration.ts";
+import { headerPlace, type Place } from "../model/declaration.ts";
 import { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Maybe, Missing } from "../model/need.ts";
@@ -185,7 +185,7 @@ function worst(instances: readonly InstanceResult[]): Verdict["outcome"] {
 }
 
 /** The findings of a row: one per failing instance. What cannot be checked is counted in the row, not repeated here. */
-export function rowFindings(row: CheckRow, languageNumber: number): Finding[] {
+export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: number): Finding[] {
   const { check } = row;
   const findings: Finding[] = [];
   for (const { verdict } of row.instances) {
@@ -197,13 +197,48 @@ export function rowFindings(row: CheckRow, languageNumber: number): Finding[] {
       // A check that came after the workshop's language number never breaks a build that was clean.
       severity: severity === "error" && check.since > languageNumber ? "warning" : severity,
       message: verdict.message,
-      place: verdict.at.place,
+      ...placed(verdict, assembly),
       path: verdict.at.path,
-      related: verdict.related,
       repairs: verdict.repairs,
       outcome: "fails",
       ...(caution === undefined ? {} : { caution }),
     });
   }
   return findings;
+}
+
+/**
+ * A finding of a build is shown in that build's own text: where the part is named, or at the build's base when all of
+ * it is inherited. Where it was stated elsewhere, that place is the first of the related ones.
+ */
+function placed(
+  verdict: Extract<Verdict, { outcome: "fails" }>,
+  assembly: Assembly,
+): Pick<Finding, "place" | "related"> {
+  const { place, path } = verdict.at;
+  const { declaration } = assembly;
+  if (place.declaration === declaration) return { place, related: verdict.related };
+  const inherited = assembly.layers.includes(place.declaration);
+  const message = inherited ? `inherited from ${place.declaration.name}: stated here` : "stated here";
+  return {
+    place: inOwnText(assembly, path),
+    related: [{ message, place }, ...verdict.related.filter((other) => !samePlace(other.place, place))],
+  };
+}
+
+function samePlace(one: Place, other: Place): boolean {
+  return (
+    one.declaration === other.declaration && one.span.start === other.span.start && one.span.end === other.span.end
+  );
+}
+
+/** Where a path of the build is shown in its own text. */
+export function inOwnText(assembly: Assembly, path: string): Place {
+  const { declaration } = assembly;
+  for (let slot = path; slot !== ""; slot = slot.slice(0, Math.max(0, slot.lastIndexOf(".")))) {
+    const installed = assembly.slots.get(slot);
+    if (installed?.place.declaration === declaration) return installed.place;
+  }
+  const base = declaration.from === undefined ? undefined : declaration.tree.header.from;
+  return base ? { declaration, span: base.span } : headerPlace(declaration);
 }

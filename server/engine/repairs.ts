@@ -1,11 +1,13 @@
 import { checkByCode, checksReading } from "../checks/table.ts";
-import type { Assembly } from "../model/assembly.ts";
+import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair } from "../model/finding.ts";
+import type { Part } from "../model/part.ts";
 import { nearestSeveral } from "../values/near.ts";
+import { commonFields } from "../vocabulary/index.ts";
 import { byFit, type Candidate, partsFor, SlotJudge } from "./candidates.ts";
 import { inMonths } from "./days.ts";
-import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
+import { addLine, type DeclarationEdit, findEntry, removeEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
 import type { Range } from "./positions.ts";
@@ -114,7 +116,19 @@ function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }
   return nearestSeveral(repair.name, names);
 }
 
-/** Parts with which the finding is gone and nothing new fails. */
+/** A part that would mend a finding, and what has to go from its slot for it to do so. */
+interface Swap {
+  readonly candidate: Candidate;
+  /** Settings that name other slots and made sense for the part before only. */
+  readonly without: readonly string[];
+  /** How many facts it shares with the part that is there: a person changes as little as will do. */
+  readonly likeness: number;
+}
+
+/**
+ * Parts with which the finding is gone and nothing new fails. Where the slot's own reference to another slot (whose
+ * clamp is shared) is in the way, parts that fit without it are offered too.
+ */
 function swaps(
   engine: Engine,
   build: Declaration,
@@ -125,31 +139,76 @@ function swaps(
   const check = checkByCode(finding.code);
   const before = new Set<string>();
   const evaluation = new BuildEvaluation(assembly, engine.workshop);
-  const affected = checksReading(slot);
-  for (const { check: other, instance } of affected) {
+  for (const { check: other, instance } of checksReading(slot)) {
     if (evaluation.ask(other, instance).outcome === "fails") before.add(`${other.code} ${instance.name}`);
   }
-  const current = assembly.slots.get(slot)?.part?.declaration;
+  const current = assembly.slots.get(slot);
   const mended = (candidate: Candidate): boolean =>
     candidate.failures.every(({ code, instance }) => {
       if (check && code === check.code) return false;
       return before.has(`${code} ${instance}`);
     }) && !(check && candidate.unknown.includes(check.code));
-  const candidates: Candidate[] = [];
-  const judging = new SlotJudge(engine, assembly, slot);
-  for (const declaration of partsFor(engine, slot)) {
-    if (declaration === current) continue;
-    const candidate = judging.judge(engine.part(declaration));
-    if (mended(candidate)) candidates.push(candidate);
+  const references = referencesOf(current, build);
+  const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, assembly, slot) }];
+  if (references.length > 0) {
+    ways.push({
+      without: references,
+      judging: new SlotJudge(engine, withoutSettings(assembly, slot, references), slot),
+    });
   }
-  candidates.sort(byFit);
-  return candidates.slice(0, mostSwaps).map(({ part }) => {
+  const found: Swap[] = [];
+  for (const declaration of partsFor(engine, slot)) {
+    if (declaration === current?.part?.declaration) continue;
+    const part = engine.part(declaration);
+    for (const { without, judging } of ways) {
+      const candidate = judging.judge(part);
+      if (!mended(candidate)) continue;
+      found.push({ candidate, without, likeness: likeness(part, current?.part) });
+      break;
+    }
+  }
+  found.sort(
+    (one, other) =>
+      one.candidate.errors - other.candidate.errors ||
+      one.candidate.warnings - other.candidate.warnings ||
+      one.candidate.unknown.length - other.candidate.unknown.length ||
+      other.likeness - one.likeness ||
+      byFit(one.candidate, other.candidate),
+  );
+  return found.slice(0, mostSwaps).map(({ candidate: { part }, without }) => {
     const { name, label } = part.declaration;
+    const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
     return {
-      title: `${current ? "Fit" : "Add"} ${label} (${name}) as ${slot}`,
-      edits: [writeName(build, assembly, slot, name)],
+      title: `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${slot}${removed.length > 0 ? `, without ${without.join(" and ")}` : ""}`,
+      edits: [writeName(build, assembly, slot, name), ...removed],
     };
   });
+}
+
+/** Settings of a slot, written in this build, that name other slots. */
+function referencesOf(installed: Installed | undefined, build: Declaration): readonly string[] {
+  return [...(installed?.settings ?? [])].flatMap(([name, statement]) =>
+    installed?.slot.settings[name]?.type.type === "slot" && statement.place.declaration === build ? [name] : [],
+  );
+}
+
+function withoutSettings(assembly: Assembly, slot: string, names: readonly string[]): Assembly {
+  const installed = assembly.slots.get(slot);
+  if (!installed) return assembly;
+  const settings = new Map([...installed.settings].filter(([name]) => !names.includes(name)));
+  return { ...assembly, slots: new Map(assembly.slots).set(slot, { ...installed, settings }) };
+}
+
+/** How many of a part's facts are stated alike of another; what it is called, weighs and costs aside. */
+function likeness(part: Part, other: Part | undefined): number {
+  let alike = 0;
+  for (const [name, statement] of other?.facts ?? []) {
+    if (Object.hasOwn(commonFields, name) && name !== "material") continue;
+    const own = part.facts.get(name);
+    if (own?.state !== statement.state) continue;
+    if (own.state !== "stated" || statement.state !== "stated" || own.written === statement.written) alike++;
+  }
+  return alike;
 }
 
 /** Writes a part's name into a slot, keeping the settings that stand behind the old one. */
@@ -165,7 +224,7 @@ function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind:
   const part = assembly?.slots.get(repair.slot)?.part;
   if (!part) return [];
   const stated = part.facts.get(repair.fact);
-  const title = `Correct ${repair.fact} of ${part.declaration.label} to ${repair.value}`;
+  const title = `Correct ${repair.fact} of ${part.declaration.label} to ${repair.value}, if its maker says so`;
   if (stated) {
     return [{ title, edits: [{ declaration: stated.place.declaration, span: stated.place.span, text: repair.value }] }];
   }

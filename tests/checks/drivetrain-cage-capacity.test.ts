@@ -142,7 +142,7 @@ build example "Example" {
       "Fit Close (shop.close) as drivetrain.cassette",
       "Fit Middle (shop.middle) as drivetrain.cassette",
       "Fit Near (shop.near) as drivetrain.crankset",
-      "Correct total-capacity of Short to 41 t",
+      "Correct total-capacity of Short to 41 t, if its maker says so",
     ]);
   });
 
