@@ -1,0 +1,191 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { Engine } from "../../server/engine/engine.ts";
+import { mends } from "../../server/engine/repairs.ts";
+import { prelude } from "../../server/standards/index.ts";
+
+const today = "2026-11-25";
+const samples: ReadonlyMap<string, string> = new Map(
+  readdirSync("samples", { withFileTypes: true, recursive: true })
+    .filter((entry) => entry.isFile() && entry.name.endsWith(".ferrule"))
+    .map((entry) => join(entry.parentPath, entry.name))
+    .map((file) => [relative("samples", file), readFileSync(file, "utf8")]),
+);
+
+/** Everything an engine says of its files, in plain data. */
+function everything(engine: Engine): unknown {
+  const uris = [...engine.workshop.files.keys()].filter((uri) => !uri.startsWith("ferrule-standard:")).sort();
+  return uris.map((uri) => ({
+    uri,
+    stray: engine.fileProblems(uri).map(({ code, span }) => ({ code, range: engine.fileRange(uri, span) })),
+    findings: engine.findings(uri).map((finding) => ({
+      code: finding.code,
+      severity: finding.severity,
+      message: finding.message,
+      outcome: finding.outcome,
+      path: finding.path,
+      uri: finding.place.declaration.uri,
+      range: engine.range(finding.place),
+      related: finding.related.map(({ message, place }) => ({
+        message,
+        uri: place.declaration.uri,
+        range: engine.range(place),
+      })),
+    })),
+    counts: engine.file(uri)?.declarations.map((declaration) => engine.report(declaration)?.counts),
+  }));
+}
+
+function fresh(texts: ReadonlyMap<string, string>): Engine {
+  const engine = new Engine({ today, prelude });
+  engine.update([...texts].map(([uri, text]) => ({ uri, text })));
+  return engine;
+}
+
+/** An edit: of a file (by its number), from a share of its length, so many characters away, and a text put in. */
+type Edit =
+  | {
+      readonly kind: "change";
+      readonly file: number;
+      readonly share: number;
+      readonly removed: number;
+      readonly text: string;
+    }
+  | { readonly kind: "delete"; readonly file: number }
+  | { readonly kind: "restore"; readonly file: number }
+  | { readonly kind: "copy"; readonly file: number };
+
+const pieces = fc.constantFrom(
+  "",
+  "\n",
+  " ",
+  "x",
+  "}",
+  "{",
+  ":",
+  '"',
+  "none",
+  "0",
+  "12 t",
+  "part cassette corrie.wide-10-52 {\n}\n",
+  "build x {\n",
+  "\n// remark\n",
+  "from ",
+  "corrie.long-12",
+  'standard hanger-seat coaxial-12 "Ours" {\n}\n',
+  "  mass: 1 kg\n",
+  "\ud800",
+);
+const edits: fc.Arbitrary<Edit[]> = fc.array(
+  fc.oneof(
+    {
+      weight: 8,
+      arbitrary: fc.record({
+        kind: fc.constant("change" as const),
+        file: fc.nat(99),
+        share: fc.double({ min: 0, max: 1, noNaN: true }),
+        removed: fc.nat(40),
+        text: pieces,
+      }),
+    },
+    { weight: 1, arbitrary: fc.record({ kind: fc.constant("delete" as const), file: fc.nat(99) }) },
+    { weight: 1, arbitrary: fc.record({ kind: fc.constant("restore" as const), file: fc.nat(99) }) },
+    { weight: 1, arbitrary: fc.record({ kind: fc.constant("copy" as const), file: fc.nat(99) }) },
+  ),
+  { minLength: 1, maxLength: 6 },
+);
+
+function apply(texts: Map<string, string>, edit: Edit): { uri: string; text: string | undefined } {
+  const names = [...samples.keys()];
+  const uri = names[edit.file % names.length] ?? "";
+  const original = samples.get(uri) ?? "";
+  if (edit.kind === "delete") {
+    texts.delete(uri);
+    return { uri, text: undefined };
+  }
+  if (edit.kind === "copy") {
+    // Every name in it is then declared twice.
+    const copy = `copy-of-${uri}`;
+    texts.set(copy, original);
+    return { uri: copy, text: original };
+  }
+  const before = edit.kind === "restore" ? original : (texts.get(uri) ?? original);
+  const at = edit.kind === "change" ? Math.floor(edit.share * before.length) : 0;
+  const text = edit.kind === "change" ? before.slice(0, at) + edit.text + before.slice(at + edit.removed) : before;
+  texts.set(uri, text);
+  return { uri, text };
+}
+
+describe("the engine", () => {
+  it("says after any sequence of edits what a fresh one says of the same texts", () => {
+    fc.assert(
+      fc.property(edits, fc.boolean(), (sequence, looksBetween) => {
+        const texts = new Map(samples);
+        const engine = fresh(texts);
+        if (looksBetween) everything(engine);
+        for (const edit of sequence) {
+          const change = apply(texts, edit);
+          engine.update([change]);
+          // Asking in between fills the caches that the next edit has to invalidate.
+          if (looksBetween) for (const uri of texts.keys()) engine.findings(uri);
+        }
+        expect(everything(engine)).toEqual(everything(fresh(texts)));
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it("names every file whose findings an edit changes", () => {
+    fc.assert(
+      fc.property(edits, (sequence) => {
+        const texts = new Map(samples);
+        const engine = fresh(texts);
+        const codes = (uri: string): string =>
+          JSON.stringify(engine.findings(uri).map(({ code, message }) => [code, message]));
+        for (const edit of sequence) {
+          const before = new Map([...texts.keys()].map((uri) => [uri, codes(uri)]));
+          const affected = engine.update([apply(texts, edit)]);
+          for (const uri of texts.keys()) {
+            if (!affected.has(uri)) expect(codes(uri)).toBe(before.get(uri) ?? codes(uri));
+          }
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it("says the same whatever the order in which the files come", () => {
+    fc.assert(
+      fc.property(fc.shuffledSubarray([...samples.keys()], { minLength: samples.size }), (order) => {
+        const engine = new Engine({ today, prelude });
+        for (const uri of order) engine.update([{ uri, text: samples.get(uri) }]);
+        expect(everything(engine)).toEqual(everything(fresh(samples)));
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  it("works out a repair for any finding of any damaged text, and every edit lies inside its file", () => {
+    fc.assert(
+      fc.property(edits, (sequence) => {
+        const texts = new Map(samples);
+        const engine = fresh(texts);
+        for (const edit of sequence) engine.update([apply(texts, edit)]);
+        for (const uri of texts.keys()) {
+          for (const finding of engine.findings(uri)) {
+            for (const mend of mends(engine, finding.place.declaration, finding)) {
+              for (const { uri: target, range } of mend.edits) {
+                const lines = engine.lines(target);
+                expect(lines.offset(range.start)).toBeLessThanOrEqual(lines.offset(range.end));
+                expect(lines.position(lines.offset(range.end))).toEqual(range.end);
+              }
+            }
+          }
+        }
+      }),
+      { numRuns: 10 },
+    );
+  });
+});
