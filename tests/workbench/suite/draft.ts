@@ -1,6 +1,6 @@
 /** A small build with one fault, in two files of its own, for tests of what the extension answers. */
 import * as vscode from "vscode";
-import { openText, removeFile, workspaceRoot } from "./workspace.ts";
+import { openText, removeFile, writeFile } from "./workspace.ts";
 
 const libraryText = `/// Takes up the slack of a close-ratio double.
 part rear-derailleur draft.medium "Draft medium cage" {
@@ -45,8 +45,7 @@ export const buildPath = "draft-build.ferrule";
 
 /** Writes the draft into the open folder, its build shown in an editor, for as long as `use` takes. */
 export async function withDraft(use: (editor: vscode.TextEditor) => Promise<void>, text = buildText): Promise<void> {
-  const library = vscode.Uri.joinPath(workspaceRoot(), libraryPath);
-  await vscode.workspace.fs.writeFile(library, new TextEncoder().encode(libraryText));
+  await writeFile(libraryPath, libraryText);
   const editor = await openText(buildPath, text);
   try {
     await use(editor);

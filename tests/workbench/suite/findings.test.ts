@@ -2,7 +2,16 @@ import { expect } from "chai";
 import * as vscode from "vscode";
 import { buildPath, codeOf, isFault, libraryPath, withDraft } from "./draft.ts";
 import { test } from "./harness.ts";
-import { eventually, findingsOf, openFile, openText, positionOf, removeFile, workspaceRoot } from "./workspace.ts";
+import {
+  eventually,
+  findingsOf,
+  openFile,
+  openText,
+  positionOf,
+  removeFile,
+  workspaceRoot,
+  writeFile,
+} from "./workspace.ts";
 
 test("a cage too short for its gears is an error at the derailleur, with both numbers and where each was stated", () =>
   withDraft(async ({ document }) => {
@@ -53,15 +62,30 @@ test("a file that is renamed takes its findings along", () =>
     await findingsOf(renamed, "the fault is found under the new name", (found) => found.some(isFault));
     await findingsOf(document.uri, "nothing is left under the old name", (found) => found.length === 0);
     await removeFile("draft-renamed.ferrule");
-    await findingsOf(renamed, "nothing is left of a deleted file", (found) => found.length === 0);
   }));
 
-test("a deleted folder takes its findings along", async () => {
-  const { document } = await openText("draft-folder/inner/broken.ferrule", "part cassette {\n}\n");
-  await findingsOf(document.uri, "the broken part is found", (found) => found.length > 0);
+test("a file that nobody opened is checked, and when it is deleted nothing is left of it", async () => {
+  const uri = await writeFile("draft-unopened.ferrule", "part cassette {\n}\n");
+  await findingsOf(uri, "the broken part is found", (found) => found.length > 0);
+  await removeFile("draft-unopened.ferrule");
+  await findingsOf(uri, "nothing is left of the file", (found) => found.length === 0);
+});
+
+test("a file that is deleted while it is shown leaves nothing once its editor is closed", async () => {
+  const uri = await writeFile("draft-shown.ferrule", "part cassette {\n}\n");
+  // Opened as from the explorer: an extension that opens a document by itself holds on to it for minutes.
+  await vscode.commands.executeCommand("vscode.open", uri);
+  await findingsOf(uri, "the broken part is found", (found) => found.length > 0);
+  await removeFile("draft-shown.ferrule");
   await vscode.commands.executeCommand("workbench.action.closeAllEditors");
+  await findingsOf(uri, "nothing is left of the file", (found) => found.length === 0);
+});
+
+test("a deleted folder takes its findings along", async () => {
+  const uri = await writeFile("draft-folder/inner/broken.ferrule", "part cassette {\n}\n");
+  await findingsOf(uri, "the broken part is found", (found) => found.length > 0);
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(workspaceRoot(), "draft-folder"), { recursive: true });
-  await findingsOf(document.uri, "nothing is left of the folder", (found) => found.length === 0);
+  await findingsOf(uri, "nothing is left of the folder", (found) => found.length === 0);
 });
 
 test("a text that was never saved is checked too", async () => {

@@ -8,13 +8,20 @@ export function workspaceRoot(): vscode.Uri {
   return folder.uri;
 }
 
+/** Writes a file into the open folder. @param path from the open folder, with `/` between folders */
+export async function writeFile(path: string, text: string): Promise<vscode.Uri> {
+  const uri = vscode.Uri.joinPath(workspaceRoot(), path);
+  await vscode.workspace.fs.createDirectory(vscode.Uri.joinPath(uri, ".."));
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  return uri;
+}
+
 /**
  * Writes a file into the open folder and shows it in an editor.
  * @param path from the open folder, with `/` between folders
  */
 export async function openText(path: string, text: string): Promise<vscode.TextEditor> {
-  const uri = vscode.Uri.joinPath(workspaceRoot(), path);
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  const uri = await writeFile(path, text);
   return vscode.window.showTextDocument(await vscode.workspace.openTextDocument(uri));
 }
 
