@@ -99,3 +99,22 @@ export function checksReading(slot: string): readonly CheckInstance[] {
   readingSlot.set(slot, reading);
   return reading;
 }
+
+let judgedSettings: Set<string> | undefined;
+
+/** Whether any check reads a setting of a slot, and so judges what it says. */
+export function isSettingJudged(slot: string, setting: string): boolean {
+  if (!judgedSettings) {
+    judgedSettings = new Set();
+    for (const check of checks) {
+      for (const instance of instancesOf(check)) {
+        for (const need of Object.values(needsOf(check, instance))) {
+          if (need.kind === "setting" || need.kind === "fact-of-named") {
+            judgedSettings.add(`${need.slot} ${need.setting}`);
+          }
+        }
+      }
+    }
+  }
+  return judgedSettings.has(`${slot} ${setting}`);
+}

@@ -1,17 +1,16 @@
 import type { Span, SyntaxProblem } from "../../grammar/tree.ts";
 import { type Assembly, assemble } from "../model/assembly.ts";
-import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
+import type { Declaration, Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
 import { type Part, readPart } from "../model/part.ts";
 import { problemFinding, readFields, textFinding } from "../model/read-fields.ts";
-import { familyKey, readStandard, resolveCode } from "../model/standard.ts";
+import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
-import type { Code } from "../values/types.ts";
-import type { Field, Fields } from "../vocabulary/define.ts";
-import { slotByPath, workshopFields } from "../vocabulary/index.ts";
+import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
 import { Memo } from "./memo.ts";
+import { duplicateNames, settingNames, undeclaredCodes } from "./names.ts";
 import { LineIndex, type Range } from "./positions.ts";
 
 /** A text that came, changed, or (without text) went. */
@@ -257,12 +256,12 @@ export class Engine {
 
   #analyse(declaration: Declaration): Analysis {
     const lookups = [declaration.key];
-    const duplicates = this.#duplicates(declaration);
+    const duplicates = duplicateNames(declaration, this.workshop);
     switch (declaration.keyword) {
       case "part": {
         const part = this.part(declaration);
         lookups.push(...part.lookups);
-        const codes = this.#undeclaredCodes(declaration, part.facts, part.kind?.fields ?? {}, "", lookups);
+        const codes = undeclaredCodes(declaration, part.facts, part.kind?.fields ?? {}, "", this.workshop, lookups);
         return { findings: [...part.findings, ...codes, ...duplicates], lookups };
       }
       case "standard": {
@@ -273,7 +272,7 @@ export class Engine {
         lookups.push("workshop");
         const report = reportBuild(this.assemble(declaration), this.workshop, this.#today, this.languageNumber);
         lookups.push(...report.lookups);
-        const settings = this.#settingFindings(report.assembly, lookups);
+        const settings = settingNames(report.assembly, this.workshop, lookups);
         return { findings: [...report.findings, ...settings, ...duplicates], lookups, report };
       }
       case "workshop": {
@@ -325,113 +324,5 @@ export class Engine {
       });
     }
     return into;
-  }
-
-  /** Two declarations of one name are an error at both; a workshop's standard may shadow a built-in one. */
-  #duplicates(declaration: Declaration): Finding[] {
-    const same = this.workshop.all(declaration.key);
-    if (same.length < 2) return [];
-    const others = same.filter((other) => other !== declaration);
-    const { span } = headerPlace(declaration);
-    const builtIn = others.find((other) => other.builtIn);
-    const own = others.filter((other) => !other.builtIn);
-    const findings: Finding[] = [];
-    if (own.length > 0 && !declaration.builtIn) {
-      const what =
-        declaration.keyword === "workshop" ? "A second workshop" : `${declaration.name || declaration.keyword}`;
-      findings.push(
-        textFinding(
-          declaration,
-          span,
-          "model/duplicate-name",
-          declaration.keyword === "workshop"
-            ? `${what} is declared under the same root; there can be one.`
-            : `${what} is declared ${own.length === 1 ? "twice" : `${own.length + 1} times`}; names of ${declaration.keyword}s must be unique in a workshop.`,
-          { related: own.map((other) => ({ message: "also declared here", place: headerPlace(other) })) },
-        ),
-      );
-    }
-    if (builtIn && !declaration.builtIn) {
-      findings.push(
-        textFinding(
-          declaration,
-          span,
-          "model/shadows-built-in",
-          `This takes the place of the built-in standard ${declaration.kind ?? ""} ${declaration.name}.`,
-          { severity: "information", related: [{ message: "the built-in one", place: headerPlace(builtIn) }] },
-        ),
-      );
-    }
-    return findings;
-  }
-
-  /** Codes that no standard stands behind. */
-  #undeclaredCodes(
-    declaration: Declaration,
-    statements: ReadonlyMap<string, Statement>,
-    fields: Fields,
-    prefix: string,
-    lookups: string[],
-  ): Finding[] {
-    const findings: Finding[] = [];
-    for (const [name, statement] of statements) {
-      if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
-      const field: Field | undefined = fields[name];
-      const path = prefix === "" ? name : `${prefix}.${name}`;
-      if (field?.type.type !== "code" && field?.type.type !== "codes") continue;
-      const codes = field.type.type === "code" ? [statement.value as Code] : (statement.value as readonly Code[]);
-      for (const code of codes) {
-        if (resolveCode(code, this.workshop, lookups) || !this.complete) continue;
-        findings.push(
-          textFinding(
-            declaration,
-            statement.place.span,
-            "model/unknown-standard",
-            `No standard ${code.family} ${code.code} is declared, so it cannot be compared with anything.`,
-            {
-              path,
-              repairs: [
-                {
-                  kind: "near-name",
-                  place: statement.place,
-                  name: code.code,
-                  keyword: "standard",
-                  kinds: [code.family],
-                },
-              ],
-            },
-          ),
-        );
-      }
-    }
-    return findings;
-  }
-
-  /** Codes and slot references among the settings of a build. */
-  #settingFindings(assembly: Assembly, lookups: string[]): Finding[] {
-    const { declaration } = assembly;
-    const findings: Finding[] = [];
-    for (const [path, installed] of assembly.slots) {
-      findings.push(...this.#undeclaredCodes(declaration, installed.settings, installed.slot.settings, path, lookups));
-      for (const [name, statement] of installed.settings) {
-        if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
-        if (installed.slot.settings[name]?.type.type !== "slot") continue;
-        const named = String(statement.value);
-        const target = assembly.slots.get(named);
-        if (slotByPath(named) && target && target.state !== "none") continue;
-        findings.push(
-          textFinding(
-            declaration,
-            statement.place.span,
-            "model/unknown-slot",
-            slotByPath(named)
-              ? `${path}.${name} names ${named}, where this build has no part.`
-              : `${path}.${name} names ${named}, which is not a slot; write a slot of this build such as rear-brake.lever.`,
-            { path: `${path}.${name}` },
-          ),
-        );
-      }
-    }
-    return findings;
   }
 }

@@ -38,6 +38,7 @@ export class FactReader {
   readonly lookups: string[] = [];
   readonly #codes = new Map<string, ResolvedCode | undefined>();
   readonly #answers = new Map<Need, Maybe>();
+  readonly #slots = new Map<string, Maybe<Installed>>();
 
   readonly #known: ((need: Need) => Maybe | undefined) | undefined;
 
@@ -118,7 +119,16 @@ export class FactReader {
     return rows;
   }
 
+  /** Every fact and setting of a slot asks for the slot first, so its answer is kept. */
   #slot(path: string): Maybe<Installed> {
+    const kept = this.#slots.get(path);
+    if (kept) return kept;
+    const answer = this.#readSlot(path);
+    this.#slots.set(path, answer);
+    return answer;
+  }
+
+  #readSlot(path: string): Maybe<Installed> {
     const installed = this.assembly.slots.get(path);
     const row = slotByPath(path);
     if (!installed) {
@@ -149,10 +159,11 @@ export class FactReader {
     const factPath = `${path}.${fieldName}`;
     // The slot takes several kinds and this one has no such fact: the question does not arise.
     if (!field) return { state: "none", path: factPath, place: here.place };
-    return this.#statement(part.facts.get(fieldName), field, factPath, label(here.value), {
-      what: `${fieldName} of ${label(here.value)} (${path})`,
+    const subject = label(here.value);
+    return this.#statement(part.facts.get(fieldName), field, factPath, subject, () => ({
+      what: `${fieldName} of ${subject} (${path})`,
       place: headerPlace(part.declaration),
-    });
+    }));
   }
 
   #setting(path: string, name: string): Maybe {
@@ -161,20 +172,20 @@ export class FactReader {
     const field = slotByPath(path)?.settings[name];
     const settingPath = `${path}.${name}`;
     if (!field) return { state: "none", path: settingPath, place: here.place };
-    return this.#statement(here.value.settings.get(name), field, settingPath, this.assembly.declaration.label, {
+    return this.#statement(here.value.settings.get(name), field, settingPath, this.assembly.declaration.label, () => ({
       what: `${name} of ${path} in the build`,
       place: here.place,
-    });
+    }));
   }
 
   #field(name: string): Maybe {
     const field = (buildFields as Readonly<Record<string, Field>>)[name];
     const place = headerPlace(this.assembly.declaration);
     if (!field) return unknown(name, name, place);
-    return this.#statement(this.assembly.fields.get(name), field, name, this.assembly.declaration.label, {
+    return this.#statement(this.assembly.fields.get(name), field, name, this.assembly.declaration.label, () => ({
       what: `${name} of the build`,
       place,
-    });
+    }));
   }
 
   #factOfNamed(path: string, settingName: string, fieldName: string): Maybe {
@@ -188,15 +199,19 @@ export class FactReader {
     field: Field,
     path: string,
     subject: string,
-    missing: { readonly what: string; readonly place: Place },
+    missing: () => { readonly what: string; readonly place: Place },
   ): Maybe {
     if (!statement) {
-      if (field.omitted === "none") return { state: "none", path, place: missing.place };
-      return unknown(path, missing.what, missing.place);
+      const { what, place } = missing();
+      return field.omitted === "none" ? { state: "none", path, place } : unknown(path, what, place);
     }
     if (statement.state === "none") return { state: "none", path, place: statement.place };
     if (statement.state === "unreadable") {
-      return unknown(path, `${missing.what}, which cannot be read as written`, statement.place);
+      return unknown(path, `${missing().what}, which cannot be read as written`, statement.place);
+    }
+    // A reference that names no slot has a finding of its own; what hangs on it cannot be judged.
+    if (field.type.type === "slot" && !slotByPath(String(statement.value))) {
+      return unknown(path, `${missing().what}, which names no slot`, statement.place);
     }
     const known: Known = {
       state: "known",
@@ -206,20 +221,20 @@ export class FactReader {
       subject,
       place: statement.place,
     };
-    return this.#withStandards(known, field, missing.what);
+    return this.#withStandards(known, field, missing);
   }
 
   /** Puts the declared standard behind a code; a code without one is unknown. */
-  #withStandards(known: Known, field: Field, what: string): Maybe {
+  #withStandards(known: Known, field: Field, missing: () => { readonly what: string }): Maybe {
     if (field.type.type === "code") {
       const code = known.value as Code;
       const found = this.#code(code);
-      return found ? { ...known, value: found } : undeclared([code], known.path, what, known.place);
+      return found ? { ...known, value: found } : undeclared([code], known.path, missing().what, known.place);
     }
     if (field.type.type === "codes") {
       const codes = (known.value as readonly Code[]).map((code) => ({ code, found: this.#code(code) }));
       const lost = codes.filter(({ found }) => !found).map(({ code }) => code);
-      if (lost.length > 0) return undeclared(lost, known.path, what, known.place);
+      if (lost.length > 0) return undeclared(lost, known.path, missing().what, known.place);
       return { ...known, value: codes.map(({ found }) => found) };
     }
     return known;

@@ -1,0 +1,126 @@
+import { isSettingJudged } from "../checks/table.ts";
+import type { Assembly } from "../model/assembly.ts";
+import { type Declaration, headerPlace } from "../model/declaration.ts";
+import type { Finding } from "../model/finding.ts";
+import { textFinding } from "../model/read-fields.ts";
+import { resolveCode } from "../model/standard.ts";
+import type { Statement } from "../model/stated.ts";
+import type { Workshop } from "../model/workshop.ts";
+import type { Code } from "../values/types.ts";
+import type { Field, Fields } from "../vocabulary/define.ts";
+import { slotByPath } from "../vocabulary/index.ts";
+
+/** Findings about names: declared twice, or naming nothing. */
+
+/** Two declarations of one name are an error at both; a workshop's standard may shadow a built-in one. */
+export function duplicateNames(declaration: Declaration, workshop: Workshop): Finding[] {
+  const same = workshop.all(declaration.key);
+  if (same.length < 2) return [];
+  const others = same.filter((other) => other !== declaration);
+  const { span } = headerPlace(declaration);
+  const builtIn = others.find((other) => other.builtIn);
+  const own = others.filter((other) => !other.builtIn);
+  const findings: Finding[] = [];
+  if (own.length > 0 && !declaration.builtIn) {
+    const what =
+      declaration.keyword === "workshop" ? "A second workshop" : `${declaration.name || declaration.keyword}`;
+    findings.push(
+      textFinding(
+        declaration,
+        span,
+        "model/duplicate-name",
+        declaration.keyword === "workshop"
+          ? `${what} is declared under the same root; there can be one.`
+          : `${what} is declared ${own.length === 1 ? "twice" : `${own.length + 1} times`}; names of ${declaration.keyword}s must be unique in a workshop.`,
+        { related: own.map((other) => ({ message: "also declared here", place: headerPlace(other) })) },
+      ),
+    );
+  }
+  if (builtIn && !declaration.builtIn) {
+    findings.push(
+      textFinding(
+        declaration,
+        span,
+        "model/shadows-built-in",
+        `This takes the place of the built-in standard ${declaration.kind ?? ""} ${declaration.name}.`,
+        { severity: "information", related: [{ message: "the built-in one", place: headerPlace(builtIn) }] },
+      ),
+    );
+  }
+  return findings;
+}
+
+/** Codes that no standard stands behind. */
+export function undeclaredCodes(
+  declaration: Declaration,
+  statements: ReadonlyMap<string, Statement>,
+  fields: Fields,
+  prefix: string,
+  workshop: Workshop,
+  lookups: string[],
+): Finding[] {
+  const findings: Finding[] = [];
+  for (const [name, statement] of statements) {
+    if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
+    const field: Field | undefined = fields[name];
+    const path = prefix === "" ? name : `${prefix}.${name}`;
+    if (field?.type.type !== "code" && field?.type.type !== "codes") continue;
+    const codes = field.type.type === "code" ? [statement.value as Code] : (statement.value as readonly Code[]);
+    for (const code of codes) {
+      if (resolveCode(code, workshop, lookups) || !workshop.complete) continue;
+      findings.push(
+        textFinding(
+          declaration,
+          statement.place.span,
+          "model/unknown-standard",
+          `No standard ${code.family} ${code.code} is declared, so it cannot be compared with anything.`,
+          {
+            path,
+            repairs: [
+              {
+                kind: "near-name",
+                place: statement.place,
+                name: code.code,
+                keyword: "standard",
+                kinds: [code.family],
+              },
+            ],
+          },
+        ),
+      );
+    }
+  }
+  return findings;
+}
+
+/** Codes and slot references among the settings of a build. */
+export function settingNames(assembly: Assembly, workshop: Workshop, lookups: string[]): Finding[] {
+  const { declaration } = assembly;
+  const findings: Finding[] = [];
+  for (const [path, installed] of assembly.slots) {
+    findings.push(
+      ...undeclaredCodes(declaration, installed.settings, installed.slot.settings, path, workshop, lookups),
+    );
+    for (const [name, statement] of installed.settings) {
+      if (statement.state !== "stated" || statement.place.declaration !== declaration) continue;
+      if (installed.slot.settings[name]?.type.type !== "slot") continue;
+      const named = String(statement.value);
+      const target = assembly.slots.get(named);
+      if (slotByPath(named) && target && target.state !== "none") continue;
+      // Where a check asks what the named slot offers, it says so itself when nothing is there.
+      if (slotByPath(named) && isSettingJudged(path, name)) continue;
+      findings.push(
+        textFinding(
+          declaration,
+          statement.place.span,
+          "model/unknown-slot",
+          slotByPath(named)
+            ? `${path}.${name} names ${named}, where this build has no part.`
+            : `${path}.${name} names ${named}, which is not a slot; write a slot of this build such as rear-brake.lever.`,
+          { path: `${path}.${name}` },
+        ),
+      );
+    }
+  }
+  return findings;
+}
