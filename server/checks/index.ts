@@ -75,8 +75,16 @@ import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
 import frameShockMount from "./frame/shock-mount.ts";
 import frameShockSize from "./frame/shock-size.ts";
 import seatClampDiameter from "./seat/clamp-diameter.ts";
+import seatDropperAllowed from "./seat/dropper-allowed.ts";
+import seatDropperControl from "./seat/dropper-control.ts";
+import seatDropperTravel from "./seat/dropper-travel.ts";
+import seatHeightReachable from "./seat/height-reachable.ts";
+import seatInsertionGreatest from "./seat/insertion-greatest.ts";
+import seatInsertionLeast from "./seat/insertion-least.ts";
 import seatPostDiameter from "./seat/post-diameter.ts";
+import seatRailRange from "./seat/rail-range.ts";
 import seatRails from "./seat/rails.ts";
+import seatRiderMass from "./seat/rider-mass.ts";
 import seatShim from "./seat/shim.ts";
 import steeringBearingAngle from "./steering/bearing-angle.ts";
 import steeringCompressionRing from "./steering/compression-ring.ts";
@@ -193,8 +201,16 @@ export const checks: readonly Check[] = [
   frameShockMount,
   frameShockSize,
   seatClampDiameter,
+  seatDropperAllowed,
+  seatDropperControl,
+  seatDropperTravel,
+  seatHeightReachable,
+  seatInsertionGreatest,
+  seatInsertionLeast,
   seatPostDiameter,
+  seatRailRange,
   seatRails,
+  seatRiderMass,
   seatShim,
   steeringBearingAngle,
   steeringCompressionRing,

@@ -45,21 +45,25 @@ export const buildFields = {
 
   "fit.saddle-height": length("Aim: from the crank axis to the saddle's top along the seat tube.", {
     group: "Geometry",
+    omitted: "none",
     lowest: 250,
     highest: 1000,
   }),
   "fit.saddle-setback": length("Aim: from the crank axis back to where the rider sits, positive backward.", {
     group: "Geometry",
+    omitted: "none",
     lowest: -150,
     highest: 400,
   }),
   "fit.grip-reach": length("Aim: from the crank axis forward to the hands.", {
     group: "Geometry",
+    omitted: "none",
     lowest: 100,
     highest: 900,
   }),
   "fit.grip-stack": length("Aim: height of the hands above the crank axis.", {
     group: "Geometry",
+    omitted: "none",
     lowest: 200,
     highest: 1300,
   }),
@@ -67,6 +71,7 @@ export const buildFields = {
     "Aim: height of the saddle's top above the bar clamp, positive with the bar lower.",
     {
       group: "Geometry",
+      omitted: "none",
       lowest: -400,
       highest: 250,
     },
@@ -74,6 +79,7 @@ export const buildFields = {
   "fit.tolerance": length("How far a position may lie from its aim.", { group: "Geometry", highest: 50 }),
   "fit.standover-clearance": length("Least clearance over the top tube that is asked for.", {
     group: "Geometry",
+    omitted: "none",
     highest: 200,
   }),
 

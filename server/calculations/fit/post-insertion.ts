@@ -1,9 +1,10 @@
-import { buildField, fact, optional, setting } from "../../model/need.ts";
+import { buildField, fact, optional } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
 import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { sine } from "../shared/angles.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
+import { postLength, postLengthNeeds } from "../shared/post-length.ts";
 import { alongForHeight } from "../shared/saddle-position.ts";
 import { say } from "../shared/say.ts";
 
@@ -67,8 +68,7 @@ export default defineCalculation({
         seatAngle: fact("frame", "seat-angle"),
         offset: optional(fact("frame", "seat-tube-offset")),
         tube: fact("frame", "seat-tube-length"),
-        post: fact("seat.post", "overall-length"),
-        cut: optional(setting("seat.post", "cut-length")),
+        ...postLengthNeeds,
         setback: optional(fact("seat.post", "setback")),
         height: fact("seat.saddle", "height"),
       },
@@ -80,7 +80,7 @@ export default defineCalculation({
           "seat-angle": facts.seatAngle.value,
           "seat-tube-offset": stated(facts.offset),
           "seat-tube-length": facts.tube.value,
-          "post-length": stated(facts.cut) ?? facts.post.value,
+          "post-length": postLength(facts),
           "post-setback": stated(facts.setback),
           "saddle-height-above-rails": facts.height.value,
         });

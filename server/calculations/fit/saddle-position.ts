@@ -4,6 +4,7 @@ import { defineCalculation, impossible, input, known, lacking, optionalInput } f
 import { sine } from "../shared/angles.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
+import { postLength, postLengthNeeds } from "../shared/post-length.ts";
 import { alongSeatTube } from "../shared/saddle-position.ts";
 import { say } from "../shared/say.ts";
 
@@ -86,8 +87,7 @@ export default defineCalculation({
         seatAngle: fact("frame", "seat-angle"),
         offset: optional(fact("frame", "seat-tube-offset")),
         tube: fact("frame", "seat-tube-length"),
-        post: fact("seat.post", "overall-length"),
-        cut: optional(setting("seat.post", "cut-length")),
+        ...postLengthNeeds,
         insertion: setting("seat.post", "insertion"),
         setback: optional(fact("seat.post", "setback")),
         height: fact("seat.saddle", "height"),
@@ -101,7 +101,7 @@ export default defineCalculation({
           "seat-angle": facts.seatAngle.value,
           "seat-tube-offset": stated(facts.offset),
           "seat-tube-length": facts.tube.value,
-          "post-length": stated(facts.cut) ?? facts.post.value,
+          "post-length": postLength(facts),
           insertion: facts.insertion.value,
           "post-setback": stated(facts.setback),
           "saddle-height-above-rails": facts.height.value,

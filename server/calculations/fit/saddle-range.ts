@@ -1,9 +1,10 @@
-import { fact, optional, setting } from "../../model/need.ts";
+import { fact, type Maybe, optional } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
 import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { sine } from "../shared/angles.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
+import { postLength, postLengthNeeds } from "../shared/post-length.ts";
 import { alongSeatTube } from "../shared/saddle-position.ts";
 import { say } from "../shared/say.ts";
 
@@ -87,13 +88,13 @@ export default defineCalculation({
         seatAngle: fact("frame", "seat-angle"),
         offset: optional(fact("frame", "seat-tube-offset")),
         tube: fact("frame", "seat-tube-length"),
-        post: fact("seat.post", "overall-length"),
-        cut: optional(setting("seat.post", "cut-length")),
+        ...postLengthNeeds,
         setback: optional(fact("seat.post", "setback")),
         height: fact("seat.saddle", "height"),
         byPost: fact("seat.post", "least-insertion"),
         byFrame: optional(fact("frame", "least-post-insertion")),
         greatest: optional(fact("frame", "greatest-post-insertion")),
+        body: optional(fact("seat.post", "body-length")),
       },
       inputs: (facts) => {
         const missing = missingOf(facts.offset, facts.setback, facts.byFrame);
@@ -103,12 +104,12 @@ export default defineCalculation({
             "seat-angle": facts.seatAngle.value,
             "seat-tube-offset": stated(facts.offset),
             "seat-tube-length": facts.tube.value,
-            "post-length": stated(facts.cut) ?? facts.post.value,
+            "post-length": postLength(facts),
             "post-setback": stated(facts.setback),
             "saddle-height-above-rails": facts.height.value,
             "post-least-insertion": facts.byPost.value,
             "frame-least-insertion": stated(facts.byFrame),
-            "greatest-insertion": stated(facts.greatest),
+            "greatest-insertion": greatestDepth(facts.greatest, facts.body),
           },
           { "lowest-saddle": missingOf(facts.greatest) },
         );
@@ -143,3 +144,9 @@ export default defineCalculation({
     },
   ],
 });
+
+/** A post stops at a bend of the tube, and a dropper at its collar. */
+function greatestDepth(tube: Maybe<number>, body: Maybe<number>): number | undefined {
+  const limits = [stated(tube), stated(body)].filter((depth) => depth !== undefined);
+  return tube.state === "unknown" || limits.length === 0 ? undefined : Math.min(...limits);
+}

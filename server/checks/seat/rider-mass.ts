@@ -1,0 +1,73 @@
+import type { Installed } from "../../model/assembly.ts";
+import { buildField, type Maybe, type Need, optional } from "../../model/need.ts";
+import { atMost } from "../../values/compare.ts";
+import { showPair } from "../../values/show.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { anyFact, anySlot } from "../shared/end.ts";
+import { ratedParts } from "../shared/rated-parts.ts";
+import { swaps } from "../shared/swaps.ts";
+
+type RiderNeeds = {
+  readonly part: Need<Installed, true>;
+  readonly most: Need<number, true>;
+  readonly rider: Need<number, true>;
+};
+
+export default defineCheck({
+  code: "seat/rider-mass",
+  title: "No part is ridden by a heavier rider than its maker allows",
+  severity: "error",
+  since: 1,
+  safety: true,
+  instances: ratedParts,
+  needs: ({ slot: path }): RiderNeeds => ({
+    part: anySlot(path),
+    most: anyFact(path, "max-rider-mass"),
+    rider: optional(buildField("rider.mass")) as Need<number, true>,
+  }),
+  test({ part, most, rider }: { part: Maybe<Installed>; most: Maybe<number>; rider: Maybe<number> }, { slot: path }) {
+    if (part.state !== "known") return notApplicable(`${path} has no part that could be rated`);
+    // Few makers limit the rider by themselves; most state what the whole bicycle may weigh, which is asked elsewhere.
+    if (most.state !== "known") return notApplicable(`${part.subject} states no greatest mass of the rider`);
+    if (rider.state === "unknown") return cannotTell(rider);
+    if (rider.state === "none") return notApplicable("nobody rides it");
+    const [weighs, allows] = showPair(rider.value, most.value, "mass");
+    if (atMost(rider.value, most.value)) {
+      return holds(
+        `The rider weighs ${weighs}, and ${part.subject} is made for ${allows}.`,
+        (most.value - rider.value) / most.value,
+      );
+    }
+    return fails(
+      `The rider weighs ${weighs}, but the maker of ${part.subject} allows ${allows} at most: fit one that is rated for ${weighs} or more.`,
+      part,
+      [most, rider],
+      swaps(path),
+    );
+  },
+  explanation:
+    "Some makers of light posts, saddles, bars and wheels state the heaviest rider that the part was tested for. The figure " +
+    "is of the rider alone, dressed to ride, without bicycle and luggage. A heavier rider may break the part at any time, " +
+    "and its maker will not answer for it. Parts that state no such figure are not asked about here: what the whole " +
+    "bicycle may weigh is another question.",
+  source: "common practice, no source; the limit is the part maker's own figure",
+  caution: "A part that is overloaded breaks without warning. The part makers' limits come first.",
+  examples: {
+    holds: `
+part seatpost example.post "Light post" { max-rider-mass: 90 kg }
+
+build example "A rider within the limit" {
+  rider.mass: 84 kg
+  seat.post: example.post
+}
+`,
+    fails: `
+part seatpost example.post "Light post" { max-rider-mass: 90 kg }
+
+build example "A rider beyond the limit" {
+  rider.mass: 96 kg
+  seat.post: example.post
+}
+`,
+  },
+});
