@@ -6,6 +6,7 @@ import type { Finding, Outcome } from "../model/finding.ts";
 import type { Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
 import { BuildEvaluation, type CheckRow, inOwnText, rowFindings, type WorkedQuantity } from "./evaluate.ts";
+import { KeptVerdicts } from "./reuse.ts";
 import { applyWaivers } from "./waivers.ts";
 
 export type Counts = Readonly<Record<Outcome, number>>;
@@ -21,17 +22,26 @@ export interface BuildReport {
   /** What fails, is waived or cannot be checked, and problems of the text. */
   readonly findings: readonly Finding[];
   readonly lookups: readonly string[];
+  /** Those of the lookups that answering checks made. */
+  readonly answerLookups: readonly string[];
 }
 
-/** Runs every check on an assembled build. */
+/**
+ * Runs every check on an assembled build.
+ * @param before a report of the same build as it was, on the same libraries: what still holds is taken from it.
+ */
 export function reportBuild(
   assembly: Assembly,
   workshop: Workshop,
   today: string,
   languageNumber: number,
+  before?: BuildReport,
 ): BuildReport {
   const evaluation = new BuildEvaluation(assembly, workshop);
-  const plain = checks.map((check) => evaluation.check(check));
+  const kept = before && new KeptVerdicts(before, assembly);
+  const plain = checks.map((check, index) =>
+    evaluation.check(check, kept && ((instance) => kept.verdict(index, instance))),
+  );
   const found = plain.map((row) => rowFindings(row, assembly, languageNumber));
   const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today);
 
@@ -46,6 +56,7 @@ export function reportBuild(
   const counts: Record<Outcome, number> = { holds: 0, fails: 0, unknown: 0, waived: 0, notApplicable: 0 };
   for (const { outcome } of rows) counts[outcome]++;
 
+  const answerLookups = [...new Set([...evaluation.reader.lookups, ...(before?.answerLookups ?? [])])];
   const template = assembly.fields.get("template");
   const whole = !(template?.state === "stated" && template.value === true);
   return {
@@ -60,7 +71,8 @@ export function reportBuild(
       // A template is not a whole bike; what it leaves open is for the builds that derive from it.
       ...(whole ? missingFindings(assembly, rows) : []),
     ],
-    lookups: [...assembly.lookups, ...evaluation.reader.lookups, assembly.declaration.key],
+    lookups: [...assembly.lookups, ...answerLookups, assembly.declaration.key],
+    answerLookups,
   };
 }
 

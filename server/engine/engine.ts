@@ -31,6 +31,8 @@ interface Analysis {
   readonly findings: readonly Finding[];
   readonly lookups: readonly string[];
   readonly report?: BuildReport;
+  /** What the libraries were when it was worked out. */
+  readonly librariesRevision: number;
 }
 
 /** The newest language this program knows. */
@@ -43,7 +45,9 @@ export const newestLanguage = 1;
 export class Engine {
   readonly workshop = new Workshop();
   readonly #parts = new Memo<Part>();
-  readonly #analyses = new Memo<Analysis>();
+  readonly #analyses = new Memo<Analysis>((declaration, analysis) => this.#keepReport(declaration, analysis));
+  /** The last reports of builds that are being edited, by name. */
+  readonly #earlier = new Map<string, Analysis>();
   readonly #lines = new Map<string, { readonly text: string; readonly index: LineIndex }>();
   readonly #open = new Set<string>();
   #today: string;
@@ -124,6 +128,19 @@ export class Engine {
   setOpen(uri: string, open: boolean): void {
     if (open) this.#open.add(uri);
     else this.#open.delete(uri);
+    if (this.#open.size === 0) this.#earlier.clear();
+  }
+
+  /** What is known of a build in an open file serves again after the next letter, as far as it does not differ. */
+  #keepReport(declaration: Declaration, analysis: Analysis): void {
+    if (!analysis.report || !this.#open.has(declaration.uri)) return;
+    this.#earlier.set(declaration.key, analysis);
+  }
+
+  #earlierReport({ key }: Declaration): BuildReport | undefined {
+    const earlier = this.#earlier.get(key);
+    this.#earlier.delete(key);
+    return earlier?.librariesRevision === this.#librariesRevision ? earlier.report : undefined;
   }
 
   file(uri: string): SourceFile | undefined {
@@ -248,13 +265,13 @@ export class Engine {
 
   #analysis(declaration: Declaration): Analysis {
     return this.#analyses.get(declaration, () => {
-      const analysis = this.#analyse(declaration);
+      const analysis = { ...this.#analyse(declaration), librariesRevision: this.#librariesRevision };
       if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
       return analysis;
     });
   }
 
-  #analyse(declaration: Declaration): Analysis {
+  #analyse(declaration: Declaration): Omit<Analysis, "librariesRevision"> {
     const lookups = [declaration.key];
     const duplicates = duplicateNames(declaration, this.workshop);
     switch (declaration.keyword) {
@@ -270,7 +287,13 @@ export class Engine {
       }
       case "build": {
         lookups.push("workshop");
-        const report = reportBuild(this.assemble(declaration), this.workshop, this.#today, this.languageNumber);
+        const report = reportBuild(
+          this.assemble(declaration),
+          this.workshop,
+          this.#today,
+          this.languageNumber,
+          this.#earlierReport(declaration),
+        );
         lookups.push(...report.lookups);
         const settings = settingNames(report.assembly, this.workshop, lookups);
         return { findings: [...report.findings, ...settings, ...duplicates], lookups, report };

@@ -94,10 +94,11 @@ export class BuildEvaluation {
     return steps;
   }
 
-  check(check: Check): CheckRow {
-    const instances = instancesOf(check).map((instance) => ({
+  /** @param kept the answer of an instance where it is known already. */
+  check(check: Check, kept?: (instance: number) => Verdict | undefined): CheckRow {
+    const instances = instancesOf(check).map((instance, index) => ({
       instance: instance.name,
-      verdict: this.ask(check, instance),
+      verdict: kept?.(index) ?? this.ask(check, instance),
     }));
     const missing = instances.flatMap(({ verdict }) => (verdict.outcome === "unknown" ? verdict.missing : []));
     return { check, outcome: worst(instances), instances, missing };

@@ -13,6 +13,12 @@ export interface Dependent {
 export class Memo<Result extends Dependent> {
   readonly #results = new Map<Declaration, Result>();
   readonly #dependents = new Map<string, Set<Declaration>>();
+  readonly #dropped: ((declaration: Declaration, result: Result) => void) | undefined;
+
+  /** @param dropped told of each result that is let go because it may no longer be right. */
+  constructor(dropped?: (declaration: Declaration, result: Result) => void) {
+    this.#dropped = dropped;
+  }
 
   get(declaration: Declaration, compute: () => Result): Result {
     const kept = this.#results.get(declaration);
@@ -46,6 +52,7 @@ export class Memo<Result extends Dependent> {
     const result = this.#results.get(declaration);
     if (!result) return false;
     this.#results.delete(declaration);
+    this.#dropped?.(declaration, result);
     for (const key of result.lookups) {
       const dependents = this.#dependents.get(key);
       dependents?.delete(declaration);

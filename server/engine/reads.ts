@@ -68,6 +68,16 @@ export function numberTouched(path: string, slot: string): boolean {
   return Object.values(quantity.inBuild.needs as Needs).some((need) => isTouched(need, slot));
 }
 
+/** Whether the answer to a need may change when a field of the build itself does, such as `category`. */
+export function readsField(need: Need, field: string, seen: ReadonlySet<string> = new Set()): boolean {
+  if (need.kind === "field") return need.field === field;
+  if (need.kind !== "worked" || seen.has(need.quantity)) return false;
+  const quantity = calculationOfQuantity(need.quantity);
+  if (!quantity) return false;
+  const further = new Set([...seen, need.quantity]);
+  return Object.values(quantity.inBuild.needs as Needs).some((inner) => readsField(inner, field, further));
+}
+
 /**
  * The facts of the part in a slot that needs read, by way of numbers and of what leaving other slots out means too;
  * `undefined` when they read the part as a whole.

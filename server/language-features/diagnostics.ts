@@ -6,8 +6,9 @@ import {
 } from "vscode-languageserver-types";
 import { checkByCode } from "../checks/table.ts";
 import type { Engine } from "../engine/engine.ts";
+import type { Declaration } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
-import { type ShownFinding, shownFindings } from "./shared/findings.ts";
+import { type ShownFinding, shownFindingsOf } from "./shared/findings.ts";
 import { type ClientOptions, explanationUri } from "./shared/options.ts";
 import { fileRangeOf } from "./shared/place.ts";
 
@@ -33,6 +34,20 @@ const tags: Readonly<Record<string, DiagnosticTag>> = {
   "build/idle-waiver": DiagnosticTag.Unnecessary,
 };
 
+/** The findings of a declaration as they were sent last, with what their ranges rest on. */
+interface Shown {
+  readonly findings: readonly Finding[];
+  readonly client: ClientOptions;
+  /** The line on which the declaration starts. */
+  readonly line: number;
+  /** Texts of the other files that related places stand in. */
+  readonly texts: ReadonlyMap<string, string | undefined>;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A letter typed in one declaration leaves the others of its file as they were. */
+const lastShown = new WeakMap<Declaration, Shown>();
+
 /** Everything to be said of a file, as a client shows it. Needs the resolved model. */
 export function diagnostics(engine: Engine, uri: string, client: ClientOptions): Diagnostic[] {
   const ofText = engine.fileProblems(uri).map(
@@ -44,7 +59,37 @@ export function diagnostics(engine: Engine, uri: string, client: ClientOptions):
       message,
     }),
   );
-  return [...ofText, ...shownFindings(engine, uri).map((shown) => diagnostic(engine, shown, client))];
+  const all = ofText;
+  for (const declaration of engine.file(uri)?.declarations ?? []) {
+    for (const one of diagnosticsOf(engine, declaration, client)) all.push(one);
+  }
+  return all;
+}
+
+function diagnosticsOf(engine: Engine, declaration: Declaration, client: ClientOptions): readonly Diagnostic[] {
+  const findings = engine.findingsOf(declaration);
+  const { line } = engine.lines(declaration.uri).position(declaration.start);
+  const last = lastShown.get(declaration);
+  if (
+    last?.findings === findings &&
+    last.client === client &&
+    last.line === line &&
+    [...last.texts].every(([uri, text]) => engine.file(uri)?.text === text)
+  ) {
+    return last.diagnostics;
+  }
+  const shown = shownFindingsOf(engine, declaration);
+  const texts = new Map<string, string | undefined>();
+  for (const { finding } of shown) {
+    for (const { place } of finding.related) {
+      const { uri } = place.declaration;
+      // Inside one declaration places move together; another one of the same file may move by itself.
+      if (place.declaration !== declaration) texts.set(uri, engine.file(uri)?.text);
+    }
+  }
+  const converted = shown.map((one) => diagnostic(engine, one, client));
+  lastShown.set(declaration, { findings, client, line, texts, diagnostics: converted });
+  return converted;
 }
 
 /** One finding as a client shows it. */

@@ -2,7 +2,7 @@ import { folderOf, type Host, isUnder, workshopFileName } from "./host.ts";
 import { WorkshopSession } from "./session.ts";
 
 /** How many files are read between two chances for an edit to be answered. */
-const batchSize = 250;
+const batchSize = 16;
 
 /** What the sessions tell of. */
 export interface SessionsListener {
@@ -246,7 +246,7 @@ export class Sessions {
           touched.add(session);
           session.updateFromDisk(files);
         }
-        await new Promise((resolve) => setTimeout(resolve, 0));
+        await turn();
       }
     } finally {
       for (const session of touched) {
@@ -322,4 +322,9 @@ function isWorkshopFile(uri: string): boolean {
 /** True for a text that was never saved: `untitled:Untitled-1`. */
 function isWithoutFolder(uri: string): boolean {
   return !/^[a-z][a-z0-9+.-]*:\/+[^/]+\//i.test(uri) || uri.startsWith("untitled:");
+}
+
+/** Lets waiting messages have their turn. */
+function turn(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
 }

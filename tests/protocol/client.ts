@@ -11,7 +11,9 @@ import {
 } from "vscode-jsonrpc/node";
 import type { Diagnostic, Position, Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
 import { LineIndex } from "../../server/engine/positions.ts";
-import { program } from "../command-line/built.ts";
+
+/** The program as it ships; the benchmark bundles this file, so nothing here goes by where the file stands. */
+const program = process.env.FERRULE_TEST_PROGRAM ?? join(process.cwd(), "dist", "ferrule.js");
 
 /** What a client says of itself in these tests, unless a test says otherwise: what a common editor can do. */
 export const usualCapabilities = {

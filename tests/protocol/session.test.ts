@@ -203,7 +203,7 @@ describe("a file without a folder", () => {
       wrong(found).includes("model/unknown-part"),
     );
     const unknown = findings.filter(({ code }) => code === "model/unknown-part");
-    expect(unknown.map(({ message }) => message.includes("deeper.far"))).toEqual([true]);
+    expect(unknown.map(({ message }) => String(message).includes("deeper.far"))).toEqual([true]);
   });
 });
 

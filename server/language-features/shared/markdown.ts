@@ -8,7 +8,10 @@ export function plain(text: string): string {
   return text
     .replace(/\s*[\r\n]+\s*/g, " ")
     .replace(/[\\`*_[\]<>|~&]/g, "\\$&")
-    .replace(/^(\s*)([-+#]|\d+(?=[.)](?:\s|$)))/, (_, blanks: string, mark: string) => `${blanks}${escapedStart(mark)}`);
+    .replace(
+      /^(\s*)([-+#]|\d+(?=[.)](?:\s|$)))/,
+      (_, blanks: string, mark: string) => `${blanks}${escapedStart(mark)}`,
+    );
 }
 
 /** What would begin a list or a heading at the start of a line. */
