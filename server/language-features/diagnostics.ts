@@ -15,8 +15,6 @@ import { fileRangeOf } from "./shared/place.ts";
 /** What a finding carries along, so that it is known again when the client asks for repairs. */
 export interface DiagnosticData {
   readonly key: string;
-  /** The path in the build or part that it is about. */
-  readonly path: string;
   readonly outcome: Finding["outcome"];
 }
 
@@ -95,7 +93,7 @@ function diagnosticsOf(engine: Engine, declaration: Declaration, client: ClientO
 /** One finding as a client shows it. */
 export function diagnostic(engine: Engine, shown: ShownFinding, client: ClientOptions): Diagnostic {
   const { finding, place } = shown;
-  const data: DiagnosticData = { key: shown.key, path: finding.path, outcome: finding.outcome };
+  const data: DiagnosticData = { key: shown.key, outcome: finding.outcome };
   const tag = tags[finding.code];
   const related = relatedPlaces(engine, shown, client);
   return {
@@ -113,12 +111,16 @@ export function diagnostic(engine: Engine, shown: ShownFinding, client: ClientOp
   };
 }
 
-/** Where both sides of a comparison were stated; first the finding's own place when it is shown elsewhere. */
+/**
+ * Where both sides of a comparison were stated; first the finding's own place when it is shown elsewhere. What is not
+ * known was stated nowhere: its repair leads to where it would be, and a list of such places would bury the others.
+ */
 function relatedPlaces(
   engine: Engine,
   { finding, place }: ShownFinding,
   client: ClientOptions,
 ): DiagnosticRelatedInformation[] {
+  if (finding.outcome === "unknown") return [];
   const elsewhere = place === finding.place ? [] : [{ message: "it is stated here", place: finding.place }];
   return [...elsewhere, ...finding.related].map((related) => {
     const { uri, range } = fileRangeOf(engine, related.place);
