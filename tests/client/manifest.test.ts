@@ -1,6 +1,6 @@
 /** What package.json promises the editor: every file is there, and each command and walkthrough step leads somewhere. */
 import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, matchesGlob } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 
@@ -22,8 +22,7 @@ const packed = readFileSync(join(root, ".vscodeignore"), "utf8")
   .split("\n")
   .filter((line) => line.startsWith("!"))
   .map((line) => line.slice(1));
-const isPacked = (path: string): boolean =>
-  packed.some((pattern) => (pattern.endsWith("/**") ? path.startsWith(pattern.slice(0, -2)) : path === pattern));
+const isPacked = (path: string): boolean => packed.some((pattern) => matchesGlob(path, pattern));
 
 describe("contributions", () => {
   const files = strings([contributes, manifest.icon])
@@ -41,6 +40,12 @@ describe("contributions", () => {
       true,
       true,
     ]);
+  });
+
+  test("neither source maps nor the command line are packed: they would make the extension several times as large", () => {
+    // A line that lets something in beats every line that keeps something out.
+    const large = ["dist/client/browser.js.map", "dist/server/worker.js.map", "dist/ferrule.js"];
+    expect(large.filter(isPacked)).toEqual([]);
   });
 
   test("every command is registered by the extension, and every registered one is listed", () => {
