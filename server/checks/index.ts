@@ -16,6 +16,7 @@ import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
 import drivetrainActuation from "./drivetrain/actuation.ts";
+import drivetrainBatteryType from "./drivetrain/battery-type.ts";
 import drivetrainBearingSpacers from "./drivetrain/bearing-spacers.ts";
 import drivetrainBeltApproved from "./drivetrain/belt-approved.ts";
 import drivetrainBeltLength from "./drivetrain/belt-length.ts";
@@ -72,8 +73,19 @@ import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
 import drivetrainTensionerForbidden from "./drivetrain/tensioner-forbidden.ts";
 import drivetrainTensionerMount from "./drivetrain/tensioner-mount.ts";
 import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
+import frameAirPressure from "./frame/air-pressure.ts";
+import frameBattery from "./frame/battery.ts";
+import frameCages from "./frame/cages.ts";
+import frameCategory from "./frame/category.ts";
+import frameChildSeat from "./frame/child-seat.ts";
+import frameMotorNotCovered from "./frame/motor-not-covered.ts";
+import frameMounts from "./frame/mounts.ts";
+import frameRackLoad from "./frame/rack-load.ts";
+import frameRouting from "./frame/routing.ts";
+import frameSag from "./frame/sag.ts";
 import frameShockMount from "./frame/shock-mount.ts";
 import frameShockSize from "./frame/shock-size.ts";
+import frameSystemMass from "./frame/system-mass.ts";
 import seatClampDiameter from "./seat/clamp-diameter.ts";
 import seatDropperAllowed from "./seat/dropper-allowed.ts";
 import seatDropperControl from "./seat/dropper-control.ts";
@@ -142,6 +154,7 @@ export const checks: readonly Check[] = [
   cockpitControlDiameter,
   cockpitTorqueWindow,
   drivetrainActuation,
+  drivetrainBatteryType,
   drivetrainBearingSpacers,
   drivetrainBeltApproved,
   drivetrainBeltLength,
@@ -198,8 +211,19 @@ export const checks: readonly Check[] = [
   drivetrainTensionerForbidden,
   drivetrainTensionerMount,
   drivetrainTorqueArm,
+  frameAirPressure,
+  frameBattery,
+  frameCages,
+  frameCategory,
+  frameChildSeat,
+  frameMotorNotCovered,
+  frameMounts,
+  frameRackLoad,
+  frameRouting,
+  frameSag,
   frameShockMount,
   frameShockSize,
+  frameSystemMass,
   seatClampDiameter,
   seatDropperAllowed,
   seatDropperControl,

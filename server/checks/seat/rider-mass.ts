@@ -4,7 +4,7 @@ import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { anyFact, anySlot } from "../shared/end.ts";
-import { ratedParts } from "../shared/rated-parts.ts";
+import { loadedParts } from "../shared/rated-parts.ts";
 import { swaps } from "../shared/swaps.ts";
 
 type RiderNeeds = {
@@ -19,7 +19,7 @@ export default defineCheck({
   severity: "error",
   since: 1,
   safety: true,
-  instances: ratedParts,
+  instances: loadedParts,
   needs: ({ slot: path }): RiderNeeds => ({
     part: anySlot(path),
     most: anyFact(path, "max-rider-mass"),
