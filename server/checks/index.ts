@@ -125,16 +125,37 @@ import wheelAxleFastening from "./wheel/axle-fastening.ts";
 import wheelAxleLength from "./wheel/axle-length.ts";
 import wheelAxleSeat from "./wheel/axle-seat.ts";
 import wheelAxleThread from "./wheel/axle-thread.ts";
+import wheelDynamoLamp from "./wheel/dynamo-lamp.ts";
+import wheelDynamoLoad from "./wheel/dynamo-load.ts";
 import wheelEndCaps from "./wheel/end-caps.ts";
+import wheelHubDropout from "./wheel/hub-dropout.ts";
+import wheelLacingPossible from "./wheel/lacing-possible.ts";
 import wheelLayoutVariant from "./wheel/layout-variant.ts";
 import wheelMatchingDiameters from "./wheel/matching-diameters.ts";
 import wheelNippleThread from "./wheel/nipple-thread.ts";
+import wheelOverLocknut from "./wheel/over-locknut.ts";
+import wheelPressure from "./wheel/pressure.ts";
+import wheelRadialLacing from "./wheel/radial-lacing.ts";
+import wheelRetentionTabs from "./wheel/retention-tabs.ts";
+import wheelRimBrakeTrack from "./wheel/rim-brake-track.ts";
 import wheelRotorMount from "./wheel/rotor-mount.ts";
+import wheelRotorTool from "./wheel/rotor-tool.ts";
+import wheelSkewer from "./wheel/skewer.ts";
+import wheelSpokeCount from "./wheel/spoke-count.ts";
 import wheelSpokeHead from "./wheel/spoke-head.ts";
+import wheelSpokeLength from "./wheel/spoke-length.ts";
+import wheelSpokeTension from "./wheel/spoke-tension.ts";
+import wheelStraightSideRim from "./wheel/straight-side-rim.ts";
+import wheelTapeWidth from "./wheel/tape-width.ts";
 import wheelThruAxle from "./wheel/thru-axle.ts";
 import wheelTubeSize from "./wheel/tube-size.ts";
+import wheelTubeless from "./wheel/tubeless.ts";
+import wheelTyreClearance from "./wheel/tyre-clearance.ts";
+import wheelTyreDirection from "./wheel/tyre-direction.ts";
+import wheelTyreRimWidth from "./wheel/tyre-rim-width.ts";
 import wheelTyreSeat from "./wheel/tyre-seat.ts";
 import wheelValveHole from "./wheel/valve-hole.ts";
+import wheelValveLength from "./wheel/valve-length.ts";
 import wheelWheelSize from "./wheel/wheel-size.ts";
 
 export const checks: readonly Check[] = [
@@ -263,15 +284,36 @@ export const checks: readonly Check[] = [
   wheelAxleSeat,
   wheelAxleThread,
   wheelAxle,
+  wheelDynamoLamp,
+  wheelDynamoLoad,
   wheelEndCaps,
+  wheelHubDropout,
+  wheelLacingPossible,
   wheelLayoutVariant,
   wheelMatchingDiameters,
   wheelNippleThread,
+  wheelOverLocknut,
+  wheelPressure,
+  wheelRadialLacing,
+  wheelRetentionTabs,
+  wheelRimBrakeTrack,
   wheelRotorMount,
+  wheelRotorTool,
+  wheelSkewer,
+  wheelSpokeCount,
   wheelSpokeHead,
+  wheelSpokeLength,
+  wheelSpokeTension,
+  wheelStraightSideRim,
+  wheelTapeWidth,
   wheelThruAxle,
   wheelTubeSize,
+  wheelTubeless,
+  wheelTyreClearance,
+  wheelTyreDirection,
+  wheelTyreRimWidth,
   wheelTyreSeat,
   wheelValveHole,
+  wheelValveLength,
   wheelWheelSize,
 ];

@@ -73,7 +73,7 @@ describe("wheels in fork and frame", () => {
 
   it("names both sizes", () => {
     expect(message(held("bead-seat: 584", "bead-seats: 559, 622"), "wheel/wheel-size")).toContain(
-      "takes wheels of 559 (Bead seat 559 mm",
+      "but fork takes 559 (Bead seat 559 mm",
     );
   });
 

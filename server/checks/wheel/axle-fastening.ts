@@ -47,7 +47,7 @@ export default defineCheck({
     const right = holders[fastening.value];
     if (!right) return notApplicable(`${hub.subject} is carried on one side`);
     if (isKind(holder.value, right.kind))
-      return holds(`${hub.subject} ${right.axle}, and ${holder.subject} is ${right.holder}.`);
+      return holds(`${hub.subject} ${right.axle}, and ${holder.subject} holds it so.`);
     const kind = holder.value.part?.kind?.name as KindName | undefined;
     return fails(
       `${hub.subject} ${right.axle}, but ${holder.subject} is ${(kind && called[kind]) ?? "something else"}: fit ${right.holder}.`,

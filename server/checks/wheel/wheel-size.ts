@@ -10,7 +10,7 @@ import { anyHolderFact, wheelPlaces } from "../shared/wheel-places.ts";
 
 const words: MatingWords = {
   one: "has the bead seat",
-  other: "takes wheels of",
+  other: "takes",
   nothing: "takes no wheel",
   remedy: "fit a wheel of that size.",
 };
