@@ -1,5 +1,6 @@
 import type { Span, SyntaxProblem } from "../../grammar/tree.ts";
-import { type Assembly, assemble } from "../model/assembly.ts";
+import { assemble } from "../model/assemble.ts";
+import type { Assembly } from "../model/assembly.ts";
 import type { Declaration, Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
 import { type Part, readPart } from "../model/part.ts";
