@@ -4,7 +4,7 @@ import type { Engine } from "../engine/engine.ts";
 import type { Declaration } from "../model/declaration.ts";
 import { checkHover, comparison, failingAt, outcomeWords } from "./hover/checks.ts";
 import { buildHover, codeHover, declarationHover } from "./hover/declarations.ts";
-import { fieldHover, valueHover, wordHover } from "./hover/fields.ts";
+import { fieldHover, readingOf, wordHover } from "./hover/fields.ts";
 import { numberHover } from "./hover/numbers.ts";
 import { filledSlotHover, slotHover } from "./hover/slots.ts";
 import { code, paragraphs, plain } from "./shared/markdown.ts";
@@ -75,14 +75,18 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
       return report ? filledSlotHover(engine, report, meaning.slot, client) : slotHover(meaning.slot, undefined);
     case "field":
       return paragraphs(
+        comparisonsAt(engine, declaration, meaning.at.path, client),
         fieldHover(meaning.at),
         statedInBuild(engine, declaration, meaning.at.path, meaning.at.name),
-        comparisonsAt(engine, declaration, meaning.at.path, client),
       );
     case "value":
-      return paragraphs(valueHover(meaning), comparisonsAt(engine, declaration, meaning.at.path, client));
+      return paragraphs(
+        readingOf(meaning.at.field, meaning.entry.value.tokens, meaning.at.name),
+        comparisonsAt(engine, declaration, meaning.at.path, client),
+        fieldHover(meaning.at),
+      );
     case "word":
-      return paragraphs(wordHover(meaning), comparisonsAt(engine, declaration, meaning.at.path, client));
+      return paragraphs(comparisonsAt(engine, declaration, meaning.at.path, client), wordHover(meaning));
     case "code":
       return codeHover(engine, meaning, client);
     case "number":

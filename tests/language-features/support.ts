@@ -60,6 +60,13 @@ export function uriOf(name: string): string {
   return `file:///workshop/${name}`;
 }
 
+/** One marked text and the place of its cursor, for what needs the text alone. */
+export function plain(markedText: string): { readonly text: string; readonly position: Position } {
+  const offset = markedText.indexOf("<|>");
+  const text = markedText.replace("<|>", "");
+  return { text, position: new LineIndex(text).position(offset) };
+}
+
 /** A text with edits applied as an editor applies them. */
 export function applied(text: string, edits: readonly TextEdit[]): string {
   const lines = new LineIndex(text);

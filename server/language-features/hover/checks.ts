@@ -77,8 +77,9 @@ export function comparison(
   );
 }
 
-/** Steps of one working that a comparison shows. */
+/** Steps of one working, and facts, that a comparison shows. */
 const mostSteps = 8;
+const mostFacts = 14;
 
 /** The facts that people stated, each once, then every number worked out from them with its steps. */
 function comparedFacts(
@@ -105,8 +106,10 @@ function comparedFacts(
   }
   // What a number rests on may be a number itself, which has a working of its own below.
   for (const { path } of numbers) facts.delete(path);
+  const stated = [...facts.values()].slice(0, mostFacts).map((fact) => factLine(engine, fact, client));
   return [
-    ...[...facts.values()].map((fact) => factLine(engine, fact, client)),
+    ...stated,
+    ...(facts.size > stated.length ? [`and ${facts.size - stated.length} more facts`] : []),
     ...byCalculation(numbers).map((several) => numberLine(several)),
   ];
 }
@@ -124,7 +127,7 @@ function byCalculation(numbers: readonly ExplainedNumber[]): ExplainedNumber[][]
 
 function numberLine(numbers: readonly ExplainedNumber[]): string {
   const shown = numbers.flatMap(({ path, outcome }) =>
-    outcome.state === "known" ? [`${code(path)} = ${plain(outcome.shown)}`] : [],
+    outcome.state === "known" ? [`${code(path)} = ${plain(outcome.shown || "none")}`] : [],
   );
   const [first] = numbers;
   return [shown.join(", "), ...(first ? stepLines(first, mostSteps) : []).map((step) => `  - ${step}`)].join("\n");

@@ -34,15 +34,21 @@ export function declarationHover(engine: Engine, declaration: Declaration, clien
 /** A part: title, kind, doc comment, key facts, and how many places name it. */
 export function partHover(engine: Engine, declaration: Declaration, client: ClientOptions): string {
   const part = engine.part(declaration);
-  const uses = usesOf(engine, declaration).filter(({ isOwn }) => !isOwn);
-  const builds = new Set(uses.map((use) => use.declaration).filter(({ keyword }) => keyword === "build")).size;
   return paragraphs(
     `**${plain(declaration.label)}** · ${code(declaration.name)} · ${plain(part.kind?.noun ?? declaration.kind ?? "a part")}${fromText(declaration)}`,
     plain(declaration.tree.documentation),
     factList(part.facts, part.kind?.fields ?? {}),
     part.kind?.caution === undefined ? undefined : caution(part.kind.caution),
-    `${builds === 0 ? "No build names it" : builds === 1 ? "One build names it" : `${builds} builds name it`}. ${placeLinkOf(engine, declaration, client)}`,
+    usedAndDeclared(engine, declaration, client),
   );
+}
+
+/** How many builds name a part, and where it is declared. */
+export function usedAndDeclared(engine: Engine, declaration: Declaration, client: ClientOptions): string {
+  const using = usesOf(engine, declaration).filter((use) => !use.isOwn && use.declaration.keyword === "build");
+  const builds = new Set(using.map((use) => use.declaration)).size;
+  const used = builds === 0 ? "No build names it" : builds === 1 ? "One build names it" : `${builds} builds name it`;
+  return `${used}. ${placeLinkOf(engine, declaration, client)}`;
 }
 
 function fromText({ from }: Declaration): string {

@@ -86,13 +86,7 @@ function wordList(words: Readonly<Record<string, string>>): string {
   return names.length > mostWords ? `${shown} and ${names.length - mostWords} more` : shown;
 }
 
-/** A value as it was read, in metric and in inch units, with what its field is. */
-export function valueHover(meaning: Extract<Meaning, { what: "value" }>): string {
-  const { at, entry } = meaning;
-  return paragraphs(readingOf(at.field, entry.value.tokens, at.name), fieldHover(at));
-}
-
-/** The reading of a value; empty when it cannot be read, which has a finding of its own. */
+/** A value as it was read, in metric and in inch units; empty when it cannot be read, which has a finding of its own. */
 export function readingOf(field: Field, tokens: Parameters<typeof readValue>[1], name: string): string {
   const context: Partial<ReadContext> = { field: name };
   const { value, isNone } = readValue(field.type, tokens, context);

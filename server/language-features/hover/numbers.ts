@@ -43,7 +43,10 @@ export function stepLines(explained: ExplainedNumber, most: number): string[] {
   const steps = explained.steps.slice(0, most).map(plain);
   const rest = explained.steps.length - steps.length;
   return rest > 0
-    ? [...steps, `and ${rest} more steps: ${code(`ferrule explain FILE#BUILD/${explained.path}`)}`]
+    ? [
+        ...steps,
+        `and ${rest === 1 ? "1 more step" : `${rest} more steps`}: ${code(`ferrule explain FILE#BUILD/${explained.path}`)}`,
+      ]
     : steps;
 }
 

@@ -1,4 +1,4 @@
-import type { Verdict } from "../../checks/define.ts";
+import type { Check, Instance, Verdict } from "../../checks/define.ts";
 import { checksReading } from "../../checks/table.ts";
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
@@ -9,7 +9,7 @@ import { kindByName } from "../../vocabulary/index.ts";
 import { bullets, caution, code, paragraphs, placeLink, plain } from "../shared/markdown.ts";
 import type { ClientOptions } from "../shared/options.ts";
 import { comparison, verdictLine } from "./checks.ts";
-import { factList } from "./declarations.ts";
+import { factList, usedAndDeclared } from "./declarations.ts";
 import { factLine, numbersReading, stepLines } from "./numbers.ts";
 
 /** Comparisons shown in full; the others are named in one line each. */
@@ -60,6 +60,8 @@ export function filledSlotHover(engine: Engine, report: BuildReport, slot: Slot,
           ),
         ],
   );
+  const asked = askedOf(report, slot.path);
+  const here = failingHere(asked, slot.path);
   return paragraphs(
     part
       ? `**${plain(part.declaration.label)}** · ${code(part.declaration.name)} · ${plain(part.kind?.noun ?? "a part")} as ${code(slot.path)}`
@@ -67,34 +69,58 @@ export function filledSlotHover(engine: Engine, report: BuildReport, slot: Slot,
         ? `**${plain(slot.path)}**: none, as stated.`
         : `**${plain(installed.name)}** is declared by no library.`,
     inherited,
+    // What is wrong comes before what is.
+    ...here.map(({ check, instance }) => comparison(engine, report, check, instance, client)),
+    part && plain(part.declaration.tree.documentation),
     part && factList(part.facts, part.kind?.fields ?? {}),
+    part && usedAndDeclared(engine, part.declaration, client),
     settings.length > 0 ? `Installed:\n\n${bullets(settings)}` : undefined,
     part?.kind?.caution === undefined ? undefined : caution(part.kind.caution),
-    checkSections(engine, report, slot.path, client),
+    otherChecks(asked, here),
     numberSection(engine, report, slot.path, client),
   );
 }
 
-/** Everything that reads a slot: what fails with its comparison, what is open as one question, what holds by name. */
-function checkSections(engine: Engine, report: BuildReport, path: string, client: ClientOptions): string {
-  const asked = checksReading(path).map(({ check, instance }) => ({
+interface Asked {
+  readonly check: Check;
+  readonly instance: Instance;
+  readonly verdict: Verdict;
+}
+
+/** Everything that reads a slot, with its answer. */
+function askedOf(report: BuildReport, path: string): readonly Asked[] {
+  return checksReading(path).map(({ check, instance }) => ({
     check,
     instance,
     verdict: report.evaluation.ask(check, instance),
   }));
+}
+
+function ofOutcome(asked: readonly Asked[], outcome: Verdict["outcome"]): readonly Asked[] {
+  return asked.filter(({ verdict }) => verdict.outcome === outcome);
+}
+
+/** What fails at the slot itself, as against what only reads it too. */
+function failingHere(asked: readonly Asked[], path: string): readonly Asked[] {
+  return asked
+    .filter(
+      ({ verdict }) =>
+        verdict.outcome === "fails" && (verdict.at.path === path || verdict.at.path.startsWith(`${path}.`)),
+    )
+    .slice(0, mostComparisons);
+}
+
+/** What else reads a slot: failures not shown yet, what is open as one question, what holds in a line each. */
+function otherChecks(asked: readonly Asked[], shown: readonly Asked[]): string {
   if (asked.length === 0) return "";
-  const of = (outcome: string) => asked.filter(({ verdict }) => verdict.outcome === outcome);
-  const [fails, unknown, holds] = [of("fails"), of("unknown"), of("holds")];
-  const shown = fails
-    .slice(0, mostComparisons)
-    .map(({ check, instance }) => comparison(engine, report, check, instance, client));
-  const lines = [...fails.slice(mostComparisons), ...holds]
-    .slice(0, mostLines)
-    .map(({ check, instance, verdict }) => verdictLine(check, instance, verdict));
-  const more = fails.slice(mostComparisons).length + holds.length - lines.length;
+  const fails = ofOutcome(asked, "fails");
+  const unknown = ofOutcome(asked, "unknown");
+  const holds = ofOutcome(asked, "holds");
+  const rest = [...fails.filter((one) => !shown.includes(one)), ...holds];
+  const lines = rest.slice(0, mostLines).map(({ check, instance, verdict }) => verdictLine(check, instance, verdict));
+  const more = rest.length - lines.length;
   return paragraphs(
-    ...shown,
-    `**Checks that read this slot**: ${holds.length} hold, ${fails.length} fail, ${unknown.length} cannot be checked, ${of("notApplicable").length} do not apply`,
+    `**Checks that read this slot**: ${holds.length} hold, ${fails.length} fail, ${unknown.length} cannot be checked, ${ofOutcome(asked, "notApplicable").length} do not apply`,
     bullets(more > 0 ? [...lines, `and ${more} more`] : lines),
     openQuestions(unknown.map(({ verdict }) => verdict)),
   );
