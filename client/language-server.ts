@@ -108,7 +108,6 @@ export class LanguageServer implements Disposable {
       documentSelector: this.#schemes.map((scheme) => ({ scheme, language: "ferrule" })),
       outputChannel: this.#output,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
-      // The name that task output of `ferrule check` goes by too, so that a finding told by both is listed once.
       diagnosticCollectionName: "ferrule",
       markdown: { isTrusted: false, supportHtml: false },
       initializationOptions,

@@ -71,9 +71,13 @@ describe("the problem matcher", () => {
     }
   });
 
-  test("belongs to the collection that the extension publishes its own findings to", () => {
+  test("keeps what it finds apart from what the extension publishes", () => {
+    // An editor begins a task by clearing what its matcher owns: under one name, that would be the server's findings.
     const client = readFileSync(new URL("../../client/language-server.ts", import.meta.url), "utf8");
     const collection = /diagnosticCollectionName: "([^"]+)"/.exec(client)?.[1];
-    expect(problemMatchers.map(({ owner }: { owner: string }) => owner)).toEqual([collection]);
+    const owners = problemMatchers.map(({ owner }: { owner: string }) => owner);
+    expect(collection).toBeDefined();
+    expect(owners).toHaveLength(1);
+    expect(owners).not.toContain(collection);
   });
 });
