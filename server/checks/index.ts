@@ -73,6 +73,14 @@ import drivetrainSpindleLength from "./drivetrain/spindle-length.ts";
 import drivetrainTensionerForbidden from "./drivetrain/tensioner-forbidden.ts";
 import drivetrainTensionerMount from "./drivetrain/tensioner-mount.ts";
 import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
+import fitBarPosition from "./fit/bar-position.ts";
+import fitCrankLength from "./fit/crank-length.ts";
+import fitLeanClearance from "./fit/lean-clearance.ts";
+import fitSaddleHeight from "./fit/saddle-height.ts";
+import fitSaddleSetback from "./fit/saddle-setback.ts";
+import fitSaddleToBarDrop from "./fit/saddle-to-bar-drop.ts";
+import fitStandover from "./fit/standover.ts";
+import fitToeClearance from "./fit/toe-clearance.ts";
 import frameAirPressure from "./frame/air-pressure.ts";
 import frameBattery from "./frame/battery.ts";
 import frameCages from "./frame/cages.ts";
@@ -232,6 +240,14 @@ export const checks: readonly Check[] = [
   drivetrainTensionerForbidden,
   drivetrainTensionerMount,
   drivetrainTorqueArm,
+  fitBarPosition,
+  fitCrankLength,
+  fitLeanClearance,
+  fitSaddleHeight,
+  fitSaddleSetback,
+  fitSaddleToBarDrop,
+  fitStandover,
+  fitToeClearance,
   frameAirPressure,
   frameBattery,
   frameCages,

@@ -1,7 +1,8 @@
-import { fact, worked } from "../../model/need.ts";
+import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking } from "../define.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 import { sweepToe } from "../shared/toe-sweep.ts";
 
@@ -98,8 +99,16 @@ export default defineCalculation({
         crank: fact("drivetrain.crankset", "crank-length"),
         qFactor: fact("drivetrain.crankset", "q-factor"),
         outerEdge: fact("drivetrain.pedals", "outer-edge"),
+        guard: optional(slot("carrying.front-mudguard")),
+        guardGap: optional(setting("carrying.front-mudguard", "gap")),
+        guardWidth: optional(fact("carrying.front-mudguard", "width")),
       },
       inputs: (facts) => {
+        // A mudguard is what the toe meets first.
+        const missing = missingOf(facts.guard, facts.guardGap, facts.guardWidth);
+        if (missing.length > 0) return lacking(missing);
+        const gap = stated(facts.guardGap) ?? 0;
+        const width = Math.max(facts.width.value, stated(facts.guardWidth) ?? 0);
         const turn = (facts.tilt.value * Math.PI) / 180;
         const [forward, up] = [facts.frontForward.value, facts.frontHeight.value];
         return known({
@@ -107,8 +116,8 @@ export default defineCalculation({
           "bottom-bracket-drop": forward * Math.sin(turn) + up * Math.cos(turn),
           "head-angle": facts.headAngle.value,
           "fork-offset": facts.offset.value,
-          "wheel-radius": facts.radius.value,
-          "tyre-width": facts.width.value,
+          "wheel-radius": facts.radius.value + gap,
+          "tyre-width": width,
           "crank-length": facts.crank.value,
           "pedal-lateral": (facts.qFactor.value + facts.outerEdge.value) / 2,
         });

@@ -24,10 +24,10 @@ export default defineCheck({
     const limit =
       shallower === body
         ? `its collar sits on the tube at ${most}`
-        : `the seat tube of ${shallower?.subject} is free for ${most} only`;
+        : `the seat tube of ${shallower?.subject} is free for ${most}`;
     if (shallower && greaterThan(depth.value, shallower.value)) {
       return fails(
-        `${post.subject} is to stand ${stands} deep, but ${limit}: fit a shorter post${body.state === "known" ? " or one with less travel" : " or cut this one where its maker allows it"}, or set it at ${most}.`,
+        `${post.subject} is to stand ${stands} deep, but ${limit} only: fit a shorter post${body.state === "known" ? " or one with less travel" : " or cut this one where its maker allows it"}, or set it at ${most}.`,
         depth,
         [depth, shallower],
         [

@@ -6,10 +6,10 @@ export default matingCheck({
   safety: true,
   joints: {
     "saddle-rails": {
-      one: "has rails of",
+      one: "has the rail",
       other: "clamps",
       nothing: "clamps no saddle rails",
-      remedy: "fit a post or clamp made for those rails, or a saddle with others.",
+      remedy: "fit a post or clamp made for that rail, or a saddle with another.",
     },
   },
   explanation:

@@ -1,0 +1,71 @@
+import type { Repair } from "../../model/finding.ts";
+import { buildField, fact, optional, setting, slot, worked } from "../../model/need.ts";
+import { atMost } from "../../values/compare.ts";
+import { defineCheck, fails, holds } from "../define.ts";
+import { aimed } from "../shared/aim.ts";
+import { swaps } from "../shared/swaps.ts";
+import { millimetres } from "../shared/written.ts";
+
+export default defineCheck({
+  code: "fit/saddle-setback",
+  title: "The rider sits as far back as is aimed at",
+  severity: "warning",
+  since: 1,
+  needs: () => ({
+    saddle: slot("seat.saddle"),
+    aim: buildField("fit.saddle-setback"),
+    tolerance: buildField("fit.tolerance"),
+    actual: worked<number>("seat.saddle-setback"),
+    position: optional(setting("seat.saddle", "rail-position")),
+    straight: optional(fact("seat.saddle", "straight-rail-length")),
+    clamp: optional(fact("seat.post", "clamp-length")),
+  }),
+  test({ saddle, aim, tolerance, actual, position, straight, clamp }) {
+    const { off, is, by, aim: goal, tolerance: near, margin } = aimed(actual, aim, tolerance);
+    if (off === undefined)
+      return holds(`The rider sits ${is} behind the crank axis; the aim is ${goal}, within ${near}.`, margin);
+    const forward = off > 0;
+    const room = straight.state === "known" && clamp.state === "known" ? (straight.value - clamp.value) / 2 : undefined;
+    const moved = position.state === "known" ? position.value - off : undefined;
+    const reachable = moved !== undefined && (room === undefined || atMost(Math.abs(moved), room));
+    const set: readonly Repair[] = reachable
+      ? [{ kind: "set-setting", slot: "seat.saddle", setting: "rail-position", value: millimetres(moved) }]
+      : [];
+    return fails(
+      `The rider sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"} to ${millimetres(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
+      position.state === "known" ? position : saddle,
+      [aim, tolerance],
+      [...set, ...swaps("seat.post", "seat.saddle")],
+    );
+  },
+  explanation:
+    "Setback is how far behind the crank axis the rider sits, level. It follows from the seat tube's angle and offset, the " +
+    "post's setback, how high the saddle stands, and where it is clamped on its rails. It decides how the weight rests on " +
+    "hands and feet, and is set before the reach to the bar: a short reach is not mended by pushing the saddle forward. " +
+    "The rails allow two or three centimetres; more is a matter of another post.",
+  source: "plane geometry, re-derived; the aim and how near it has to be are the build's own",
+  examples: {
+    holds: `
+part frame example.fell "Fell" { seat-angle: 73°; seat-tube-offset: 0 mm; seat-tube-length: 520 mm }
+part seatpost example.post "Post" { overall-length: 350 mm; setback: 20 mm }
+part saddle example.saddle "Saddle" { height: 48 mm; clamp-to-sitting: 0 mm }
+
+build example "Four millimetres from the aim" {
+  frame: example.fell
+  seat { post: example.post { insertion: 180 mm }; saddle: example.saddle { rail-position: 0 mm } }
+  fit { saddle-setback: 225 mm; tolerance: 5 mm }
+}
+`,
+    fails: `
+part frame example.fell "Fell" { seat-angle: 73°; seat-tube-offset: 0 mm; seat-tube-length: 520 mm }
+part seatpost example.post "Post" { overall-length: 350 mm; setback: 0 mm }
+part saddle example.saddle "Saddle" { height: 48 mm; clamp-to-sitting: 0 mm }
+
+build example "A post without setback" {
+  frame: example.fell
+  seat { post: example.post { insertion: 180 mm }; saddle: example.saddle { rail-position: 0 mm } }
+  fit { saddle-setback: 225 mm; tolerance: 5 mm }
+}
+`,
+  },
+});
