@@ -18,11 +18,22 @@ export interface CandidateFailure {
   readonly message: string;
 }
 
+/** A check that fails whatever stands in the slot. */
+export interface StandingFailure {
+  readonly code: string;
+  readonly instance: string;
+  readonly message: string;
+  /** The path in the build that it is about. */
+  readonly path: string;
+}
+
 /** What a part would do in a slot of a build. */
 export interface Candidate {
   readonly part: Part;
-  /** Checks that would fail there, errors first. */
+  /** Checks that would fail with it there, errors first. */
   readonly failures: readonly CandidateFailure[];
+  /** Checks that fail just so with the slot empty: whatever is put there, they are another part's doing. */
+  readonly standing: readonly StandingFailure[];
   /** How many of the failures are errors, and how many warnings. */
   readonly errors: number;
   readonly warnings: number;
@@ -65,6 +76,7 @@ export function* partsFor(engine: Engine, path: string): Iterable<Declaration> {
 /** What came of the checks, without the words: the same for all parts that state the same facts. */
 interface Judgement {
   readonly failures: readonly { readonly asked: AskedInstance; readonly severity: Severity }[];
+  readonly standing: readonly StandingFailure[];
   readonly errors: number;
   readonly warnings: number;
   readonly unknown: readonly string[];
@@ -74,7 +86,7 @@ interface Judgement {
 
 /** The answer of one instance of a check, without its words. */
 interface Answer {
-  readonly outcome: Verdict["outcome"];
+  readonly outcome: Verdict["outcome"] | "stands";
   readonly severity: Severity;
   readonly margin: number;
 }
@@ -83,6 +95,8 @@ interface AskedInstance extends CheckInstance {
   /** The facts of the part that the answer rests on, in order; absent when it may rest on anything about it. */
   readonly facts?: readonly string[];
   readonly answers: Map<string, Answer>;
+  /** How it fails with the slot empty, when it does. */
+  readonly standing?: StandingFailure;
 }
 
 /**
@@ -99,14 +113,16 @@ export class SlotJudge {
   readonly #facts: readonly string[] | undefined;
   readonly #judgements = new Map<string, Judgement>();
   readonly #elsewhere = new Set<Declaration>();
-  /** The build as it stands: its answers serve for whatever the slot does not touch. */
-  readonly #before: BuildEvaluation;
+  /** The build with the slot empty: its answers serve for whatever the slot does not touch. */
+  readonly #without: BuildEvaluation;
 
   constructor(engine: Engine, assembly: Assembly, path: string) {
     this.#engine = engine;
     this.#assembly = assembly;
     this.#path = path;
-    this.#before = new BuildEvaluation(assembly, engine.workshop);
+    const slots = new Map(assembly.slots);
+    slots.delete(path);
+    this.#without = new BuildEvaluation({ ...assembly, slots }, engine.workshop);
     for (const [slot, { part }] of assembly.slots) {
       if (slot !== path && part) this.#elsewhere.add(part.declaration);
     }
@@ -116,7 +132,18 @@ export class SlotJudge {
       const read = factsRead(needsOf(check, instance), path);
       if (!read) readsWhole = true;
       for (const fact of read ?? []) all.add(fact);
-      return { check, instance, answers: new Map(), ...(read ? { facts: [...read].sort() } : {}) };
+      const verdict = this.#without.ask(check, instance);
+      const standing: StandingFailure | undefined =
+        verdict.outcome === "fails"
+          ? { code: check.code, instance: instance.name, message: verdict.message, path: verdict.at.path }
+          : undefined;
+      return {
+        check,
+        instance,
+        answers: new Map(),
+        ...(read ? { facts: [...read].sort() } : {}),
+        ...(standing ? { standing } : {}),
+      };
     });
     this.#facts = readsWhole ? undefined : [...all].sort();
   }
@@ -125,12 +152,12 @@ export class SlotJudge {
     let evaluation: BuildEvaluation | undefined;
     const evaluate = (): BuildEvaluation => {
       evaluation ??= new BuildEvaluation(withPart(this.#assembly, this.#path, part), this.#engine.workshop, {
-        evaluation: this.#before,
+        evaluation: this.#without,
         slot: this.#path,
       });
       return evaluation;
     };
-    const { failures, errors, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
+    const { failures, standing, errors, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
     const mass = part.facts.get("mass");
     return {
       part,
@@ -143,6 +170,7 @@ export class SlotJudge {
           return verdict.outcome === "fails" ? verdict.message : check.title;
         },
       })),
+      standing,
       errors,
       warnings,
       unknown,
@@ -167,11 +195,13 @@ export class SlotJudge {
   /** @param part whose answers may be shared with parts alike; `undefined` for one that is like no other. */
   #ask(evaluate: () => BuildEvaluation, part: Part | undefined): Judgement {
     const failures: { asked: AskedInstance; severity: Severity }[] = [];
+    const standing: StandingFailure[] = [];
     const unknown: string[] = [];
     let holds = 0;
     let margin = 1;
     for (const asked of this.#asked) {
       const answer = this.#answer(asked, evaluate, part);
+      if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
       if (answer.outcome === "fails") failures.push({ asked, severity: answer.severity });
       else if (answer.outcome === "unknown") unknown.push(asked.check.code);
       else if (answer.outcome === "holds") {
@@ -181,7 +211,7 @@ export class SlotJudge {
     }
     failures.sort((a, b) => gravity(b.severity) - gravity(a.severity));
     const of = (severity: Severity): number => failures.filter((failure) => failure.severity === severity).length;
-    return { failures, errors: of("error"), warnings: of("warning"), unknown, holds, margin };
+    return { failures, standing, errors: of("error"), warnings: of("warning"), unknown, holds, margin };
   }
 
   #answer(asked: AskedInstance, evaluate: () => BuildEvaluation, part: Part | undefined): Answer {
@@ -190,8 +220,9 @@ export class SlotJudge {
     if (kept) return kept;
     const { check, instance } = asked;
     const verdict = evaluate().ask(check, instance);
+    const stands = verdict.outcome === "fails" && verdict.message === asked.standing?.message;
     const answer: Answer = {
-      outcome: verdict.outcome,
+      outcome: stands ? "stands" : verdict.outcome,
       severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
       margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
     };

@@ -147,7 +147,10 @@ function swaps(
     candidate.failures.every(({ code, instance }) => {
       if (check && code === check.code) return false;
       return before.has(`${code} ${instance}`);
-    }) && !(check && candidate.unknown.includes(check.code));
+    }) &&
+    // What fails whatever stands here is not mended by another part here.
+    !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
+    !(check && candidate.unknown.includes(check.code));
   const references = referencesOf(current, build);
   const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, assembly, slot) }];
   if (references.length > 0) {

@@ -91,6 +91,23 @@ describe("parts for a slot", () => {
     expect(labels(listAt(source))).toEqual(["corrie.long-12", "none", "corrie.short-12"]);
   });
 
+  test("a fault elsewhere in the build speaks against no part here", () => {
+    const pods = `standard control-clamp fit "Fit" { form: shared }
+part brake-lever stop "Stop" { mount: band-22.2; clamp-offers: fit }
+part shift-controller pod "Pod" { mount: fit }
+part remote thumb "Thumb" { mount: fit }
+`;
+    const source = marked({
+      "parts.ferrule": library + pods,
+      "build.ferrule": `build x "X" {\n  drivetrain {\n    rear-derailleur: <|>\n    cassette: corrie.wide-10-52\n    crankset: corrie.arm-32\n    rear-controller: pod { clamp: rear-brake.lever }\n  }\n  front-brake { lever: stop { side: left } }\n  rear-brake { lever: stop { side: right } }\n  seat { remote: thumb { clamp: rear-brake.lever } }\n}\n`,
+    });
+    const report = source.engine.report(source.engine.workshop.build("x") as never);
+    expect(report?.findings.map(({ code }) => code)).toContain("cockpit/clamp-interface");
+    const long = listAt(source).items.find(({ label }) => label === "corrie.long-12");
+    expect(long?.labelDetails?.description).not.toBe("does not fit");
+    expect(labels(listAt(source)).indexOf("corrie.long-12")).toBe(0);
+  });
+
   test("a changed library is seen at once", () => {
     const source = drivetrain("rear-derailleur: <|>");
     expect(labels(listAt(source))[0]).toBe("corrie.long-12");
