@@ -43,7 +43,7 @@ const shiftNeeds = {
 
 export default defineCheck({
   code: "frame/routing",
-  title: "Hoses and cables run as frame and fork let them",
+  title: "There is a way for the lines that frame and fork have to carry",
   severity: "error",
   since: 1,
   instances,
@@ -66,63 +66,57 @@ export default defineCheck({
     const entry = facts.entry as Maybe<string>;
     if (hose.state === "none") return notApplicable(`${path} is none`);
     if (end.state === "empty" || end.state === "unasked") return notApplicable("there is nothing for it to run along");
-    const unknown = unknowns(hose, entry, ...(end.state === "unknown" ? [end.unknown] : []));
-    if (unknown.length > 0) return cannotTell(...unknown);
-    if (hose.state !== "known" || entry.state !== "known" || end.state === "unknown")
-      return notApplicable("nothing runs there");
-    const allowed = end.state === "known" ? end.fact.value : [];
-    if (!allowed.includes(entry.value)) {
+    if (hose.state === "known" && end.state === "none") {
       return fails(
-        `The ${name === "front brake" ? "front" : "rear"} brake's line is to run ${way(entry.value)}, but ${end.part.subject} ${allowed.length > 0 ? `lets it run ${either(allowed.map(way))} only` : "has no way for one"}: ${allowed.length > 0 ? `run it ${either(allowed.map(way))}` : "fit another brake"}, or fit another ${holder}.`,
-        entry,
-        [entry, end.fact],
-        [
-          ...allowed.map((value) => ({ kind: "set-setting", slot: path, setting: "entry", value }) as const),
-          ...swaps(holder),
-        ],
+        `${hose.subject} is fitted (${path}), but ${end.part.subject} has no way for a brake's line: fit another ${holder}, or a brake that needs none.`,
+        hose,
+        [end.fact],
+        swaps(holder),
       );
     }
-    // Where the frame names a system, headset and frame are compared by that.
-    if (entry.value === "through-headset" && holder === "frame" && frameSystem.state === "none") {
-      if (headset.state === "unknown") return cannotTell(headset);
-      if (headset.state === "known" && headsetSystem.state === "none") {
-        return fails(
-          `The rear brake's line is to run through the headset, but ${headset.subject} has no way for one: fit a headset that lets hoses in.`,
-          headset,
-          [entry],
-          swaps("headset"),
-        );
-      }
+    if (entry.state !== "known" || entry.value !== "through-headset") {
+      return notApplicable("whether the line may run as it does is asked with the brake");
     }
-    return holds(`The line runs ${way(entry.value)}, and ${end.part.subject} lets it.`);
+    // Where the frame names a system, headset and frame are compared by that.
+    if (frameSystem.state === "known") return notApplicable("headset and frame are compared by their routing systems");
+    if (headset.state === "none") return notApplicable("headset is none");
+    const unknown = unknowns(headset, headsetSystem);
+    if (headset.state !== "known" || headsetSystem.state === "unknown") return cannotTell(...unknown);
+    if (headsetSystem.state === "known")
+      return holds(`The line runs through the headset, and ${headset.subject} lets it in.`);
+    return fails(
+      `The ${name}'s line is to run through the headset, but ${headset.subject} has no way for one: fit a headset that lets hoses in.`,
+      headset,
+      [entry],
+      swaps("headset"),
+    );
   },
   explanation:
-    "Frames and forks have stops and guides for lines outside, or holes for lines inside, or let them in through the headset, " +
-    "and seldom all of these. A hose that is to run where there is no hole or guide ends up tied to a tube, rubs, and is torn " +
-    "off. A frame for electronic shifting only has no stops for cables. Lines that run inside are laid before headset and " +
-    "crank bearings close their way. How a line runs also decides its length.",
+    "Frames have stops and guides for lines outside, or holes for lines inside, or let them in through the headset. A frame " +
+    "for electronic shifting only has no stops for cables, and one for a back-pedal brake none for a hose. A hose that is to " +
+    "go in through the headset needs a headset that lets it in, with a cover and bearings for it. A line without a way is tied " +
+    "to a tube, rubs, and is torn off. Which of its ways a brake's line takes is asked with the brake.",
   source: "common practice, no source; the makers' own statements decide",
   caution: "A brake line that rubs or is pinched fails when it is needed.",
   examples: {
     holds: `
-part frame example.fell "Fell" { brake-routing: external, internal; shift-routing: internal }
-part hose example.hose "Hose" { length: 2000 mm }
+part frame example.fell "Fell" { shift-routing: internal }
+part rear-derailleur example.arm "Arm" { set-up: cable }
 
-build example "Inside, where there is a way" {
+build example "A way for the cable" {
   frame: example.fell
-  rear-brake.hose: example.hose { entry: internal }
-  front-brake.hose: none
-  drivetrain { rear-derailleur: none; front-derailleur: none }
+  drivetrain { rear-derailleur: example.arm; front-derailleur: none }
   rear-wheel.hub: none
 }
 `,
     fails: `
-part frame example.fell "Fell" { brake-routing: external }
-part hose example.hose "Hose" { length: 2000 mm }
+part frame example.wireless "Wireless" { shift-routing: wireless }
+part rear-derailleur example.arm "Arm" { set-up: cable }
 
-build example "No hole to go in by" {
-  frame: example.fell
-  rear-brake.hose: example.hose { entry: internal }
+build example "A cable, and no way for it" {
+  frame: example.wireless
+  drivetrain { rear-derailleur: example.arm; front-derailleur: none }
+  rear-wheel.hub: none
 }
 `,
   },
