@@ -4,7 +4,7 @@ import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Severity } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
-import { slotByPath } from "../vocabulary/index.ts";
+import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
 import { factsRead } from "./reads.ts";
@@ -14,6 +14,8 @@ export interface CandidateFailure {
   readonly code: string;
   readonly instance: string;
   readonly severity: Severity;
+  /** True when the build would be changed first, such as the length of a chain or a budget: the part itself fits. */
+  readonly isSetUp: boolean;
   /** What does not fit; put into words when somebody reads it. */
   readonly message: string;
 }
@@ -34,8 +36,9 @@ export interface Candidate {
   readonly failures: readonly CandidateFailure[];
   /** Checks that fail just so with the slot empty: whatever is put there, they are another part's doing. */
   readonly standing: readonly StandingFailure[];
-  /** How many of the failures are errors, and how many warnings. */
+  /** How many of the failures are errors, how many of them only ask for another set-up, and how many are warnings. */
   readonly errors: number;
+  readonly setUps: number;
   readonly warnings: number;
   /** Checks that could not be made for want of facts. */
   readonly unknown: readonly string[];
@@ -73,11 +76,18 @@ export function* partsFor(engine: Engine, path: string): Iterable<Declaration> {
   }
 }
 
+interface Failure {
+  readonly asked: AskedInstance;
+  readonly severity: Severity;
+  readonly isSetUp: boolean;
+}
+
 /** What came of the checks, without the words: the same for all parts that state the same facts. */
 interface Judgement {
-  readonly failures: readonly { readonly asked: AskedInstance; readonly severity: Severity }[];
+  readonly failures: readonly Failure[];
   readonly standing: readonly StandingFailure[];
   readonly errors: number;
+  readonly setUps: number;
   readonly warnings: number;
   readonly unknown: readonly string[];
   readonly holds: number;
@@ -88,6 +98,7 @@ interface Judgement {
 interface Answer {
   readonly outcome: Verdict["outcome"] | "stands";
   readonly severity: Severity;
+  readonly isSetUp: boolean;
   readonly margin: number;
 }
 
@@ -157,14 +168,15 @@ export class SlotJudge {
       });
       return evaluation;
     };
-    const { failures, standing, errors, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
+    const { failures, standing, errors, setUps, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
     const mass = part.facts.get("mass");
     return {
       part,
-      failures: failures.map(({ asked: { check, instance }, severity }) => ({
+      failures: failures.map(({ asked: { check, instance }, severity, isSetUp }) => ({
         code: check.code,
         instance: instance.name,
         severity,
+        isSetUp,
         get message(): string {
           const verdict = evaluate().ask(check, instance);
           return verdict.outcome === "fails" ? verdict.message : check.title;
@@ -172,6 +184,7 @@ export class SlotJudge {
       })),
       standing,
       errors,
+      setUps,
       warnings,
       unknown,
       holds,
@@ -194,7 +207,7 @@ export class SlotJudge {
 
   /** @param part whose answers may be shared with parts alike; `undefined` for one that is like no other. */
   #ask(evaluate: () => BuildEvaluation, part: Part | undefined): Judgement {
-    const failures: { asked: AskedInstance; severity: Severity }[] = [];
+    const failures: Failure[] = [];
     const standing: StandingFailure[] = [];
     const unknown: string[] = [];
     let holds = 0;
@@ -202,16 +215,18 @@ export class SlotJudge {
     for (const asked of this.#asked) {
       const answer = this.#answer(asked, evaluate, part);
       if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
-      if (answer.outcome === "fails") failures.push({ asked, severity: answer.severity });
+      if (answer.outcome === "fails") failures.push({ asked, severity: answer.severity, isSetUp: answer.isSetUp });
       else if (answer.outcome === "unknown") unknown.push(asked.check.code);
       else if (answer.outcome === "holds") {
         holds++;
         margin = Math.min(margin, answer.margin);
       }
     }
-    failures.sort((a, b) => gravity(b.severity) - gravity(a.severity));
-    const of = (severity: Severity): number => failures.filter((failure) => failure.severity === severity).length;
-    return { failures, standing, errors: of("error"), warnings: of("warning"), unknown, holds, margin };
+    failures.sort((a, b) => gravity(b) - gravity(a));
+    const errors = failures.filter(({ severity }) => severity === "error").length;
+    const warnings = failures.filter(({ severity }) => severity === "warning").length;
+    const setUps = failures.filter(({ severity, isSetUp }) => severity === "error" && isSetUp).length;
+    return { failures, standing, errors, setUps, warnings, unknown, holds, margin };
   }
 
   #answer(asked: AskedInstance, evaluate: () => BuildEvaluation, part: Part | undefined): Answer {
@@ -224,6 +239,7 @@ export class SlotJudge {
     const answer: Answer = {
       outcome: stands ? "stands" : verdict.outcome,
       severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
+      isSetUp: verdict.outcome === "fails" && isSetting(verdict.at.path),
       margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
     };
     if (signature !== undefined) asked.answers.set(signature, answer);
@@ -246,13 +262,24 @@ export function judge(engine: Engine, assembly: Assembly, path: string, part: Pa
   return new SlotJudge(engine, assembly, path).judge(part);
 }
 
-function gravity(severity: Severity): number {
-  return severity === "error" ? 2 : severity === "warning" ? 1 : 0;
+/** What does not fit at all before what fits once it is set up otherwise. */
+function gravity({ severity, isSetUp }: Failure): number {
+  if (severity === "error") return isSetUp ? 2 : 3;
+  return severity === "warning" ? 1 : 0;
 }
 
-/** The better candidate first: fewest errors, then warnings, then open questions, then margin, mass and name. */
+/** True for the path of a setting or of a field of the build: what is decided for the build, as against what a part is. */
+function isSetting(path: string): boolean {
+  if (Object.hasOwn(buildFields, path)) return true;
+  const dot = path.lastIndexOf(".");
+  const slot = dot < 0 ? undefined : slotByPath(path.slice(0, dot));
+  return slot !== undefined && Object.hasOwn(slot.settings, path.slice(dot + 1));
+}
+
+/** The better candidate first: fewest errors, then changes of set-up, then warnings, then open questions, then margin, mass and name. */
 export function byFit(one: Candidate, other: Candidate): number {
   return (
+    one.errors - one.setUps - (other.errors - other.setUps) ||
     one.errors - other.errors ||
     one.warnings - other.warnings ||
     one.unknown.length - other.unknown.length ||

@@ -108,6 +108,16 @@ part remote thumb "Thumb" { mount: fit }
     expect(labels(listAt(source)).indexOf("corrie.long-12")).toBe(0);
   });
 
+  test("what only asks for another set-up is told from what does not fit", () => {
+    const source = marked({
+      "parts.ferrule": `${library}\npart chain link "Link" { drive-family: 12-speed }\n`,
+      "build.ferrule": `build x "X" {\n  budget { price: <= GBP 100 }\n  drivetrain {\n    cassette: <|>\n    rear-derailleur: corrie.long-12\n    crankset: corrie.arm-32\n  }\n}\n`,
+    });
+    const wide = listAt(source).items.find(({ label }) => label === "corrie.wide-10-52");
+    expect(wide?.labelDetails?.description).toBe("fits, with a change");
+    expect(wide?.detail).toContain("GBP 184.00");
+  });
+
   test("a changed library is seen at once", () => {
     const source = drivetrain("rear-derailleur: <|>");
     expect(labels(listAt(source))[0]).toBe("corrie.long-12");

@@ -123,15 +123,17 @@ function matches(declaration: Declaration, typed: string): boolean {
   return next === wanted.length;
 }
 
-function fits({ errors }: Candidate): boolean {
-  return errors === 0;
+function fits({ errors, setUps }: Candidate): boolean {
+  return errors === setUps;
 }
 
-function verdictOf({ errors, failures, unknown, margin }: Candidate): string {
-  if (errors > 0) return "does not fit";
+function verdictOf({ errors, setUps, failures, unknown, margin }: Candidate): string {
+  if (errors > setUps) return "does not fit";
+  if (errors > 0) return "fits, with a change";
   if (failures.length > 0) return "fits, with a warning";
   if (unknown.length > 0) return `${unknown.length === 1 ? "1 open question" : `${unknown.length} open questions`}`;
-  return margin < 1 ? `fits, ${showShare(margin, 0)} to spare` : "fits";
+  if (margin >= 1) return "fits";
+  return margin < 0.005 ? "fits, nothing to spare" : `fits, ${showShare(margin, 0)} to spare`;
 }
 
 /** The first reason against it, or what it is, weighs and costs. */
