@@ -1,11 +1,26 @@
 // Written by `npm run generate` from the files of this folder; edit those instead.
 import brakeActuation from "./brake/actuation.ts";
+import brakeAdapter from "./brake/adapter.ts";
+import brakeBoltLength from "./brake/bolt-length.ts";
 import brakeCablePull from "./brake/cable-pull.ts";
 import brakeCaliperMount from "./brake/caliper-mount.ts";
 import brakeFluid from "./brake/fluid.ts";
+import brakeForbidden from "./brake/forbidden.ts";
+import brakeHose from "./brake/hose.ts";
+import brakeHoseEntry from "./brake/hose-entry.ts";
+import brakeHoseFluid from "./brake/hose-fluid.ts";
+import brakeHoseKind from "./brake/hose-kind.ts";
+import brakeHoseLength from "./brake/hose-length.ts";
 import brakeHydraulicFamily from "./brake/hydraulic-family.ts";
 import brakePad from "./brake/pad.ts";
 import brakePadCompound from "./brake/pad-compound.ts";
+import brakeRimBrakeReach from "./brake/rim-brake-reach.ts";
+import brakeRimBrakeStop from "./brake/rim-brake-stop.ts";
+import brakeRotorLimit from "./brake/rotor-limit.ts";
+import brakeRotorSize from "./brake/rotor-size.ts";
+import brakeRotorThickness from "./brake/rotor-thickness.ts";
+import brakeSide from "./brake/side.ts";
+import brakeTwoBrakes from "./brake/two-brakes.ts";
 import buildBudgetMass from "./build/budget-mass.ts";
 import buildBudgetPrice from "./build/budget-price.ts";
 import buildMissingSlot from "./build/missing-slot.ts";
@@ -168,12 +183,27 @@ import wheelWheelSize from "./wheel/wheel-size.ts";
 
 export const checks: readonly Check[] = [
   brakeActuation,
+  brakeAdapter,
+  brakeBoltLength,
   brakeCablePull,
   brakeCaliperMount,
   brakeFluid,
+  brakeForbidden,
+  brakeHoseEntry,
+  brakeHoseFluid,
+  brakeHoseKind,
+  brakeHoseLength,
+  brakeHose,
   brakeHydraulicFamily,
   brakePadCompound,
   brakePad,
+  brakeRimBrakeReach,
+  brakeRimBrakeStop,
+  brakeRotorLimit,
+  brakeRotorSize,
+  brakeRotorThickness,
+  brakeSide,
+  brakeTwoBrakes,
   buildBudgetMass,
   buildBudgetPrice,
   buildMissingSlot,

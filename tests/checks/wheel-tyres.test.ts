@@ -92,7 +92,7 @@ describe("width of tyre and rim", () => {
   it("names the editions, and what each reads", () => {
     const found = finding(pair("size: 40-622", "inner-width: 15 mm"), code);
     expect(found.message).toBe(
-      "tyre is 40 mm wide and rim 15 mm inside. For such a rim one reads 23 to 32 mm (the ratio rule of trade glossaries) and 23 to 32 mm (the ranges quoted between 2010 and 2020). Tables disagree and newer ones, from 2020 on, allow wider rims: ask what the makers of tyre and rim allow, and state it.",
+      "tyre is 40 mm wide and rim 15 mm inside. For such a rim one reads 23 to 32 mm (the ratio rule of trade glossaries) and 23 to 32 mm (the ranges quoted between 2010 and 2020). Tables disagree: ask what the makers of tyre and rim allow, and state it.",
     );
     expect(found.repairs.slice(0, 2)).toEqual([
       { kind: "state-fact", slot: "front-wheel.tyre", fact: "narrowest-rim" },
@@ -100,6 +100,9 @@ describe("width of tyre and rim", () => {
     ]);
     expect(finding(pair("size: 45-622", "inner-width: 17 mm"), code).message).toContain(
       "one reads 25 to 37 mm (the ratio rule of trade glossaries), but also 25 to 50 mm (the ranges quoted between 2010 and 2020)",
+    );
+    expect(finding(pair("size: 28-622", "inner-width: 21 mm"), code).message).toContain(
+      "Tables disagree, and newer ones, from 2020 on, allow wider rims: ask",
     );
   });
 

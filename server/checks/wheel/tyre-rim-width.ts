@@ -86,8 +86,11 @@ export default defineCheck({
       return holds(`${is} on a rim of ${on}, inside every table: ${both(rows.map(range))}.`);
     }
     const inside = rows.filter((row) => !outside.includes(row));
+    const newer = outside.some(({ row }) => lessThan(width, row.least))
+      ? "Tables disagree, and newer ones, from 2020 on, allow wider rims"
+      : "Tables disagree";
     return fails(
-      `${tyre.subject} is ${is} wide and ${rim.subject} ${on} inside. For such a rim one reads ${both(outside.map(range))}${inside.length > 0 ? `, but also ${both(inside.map(range))}` : ""}. Tables disagree and newer ones, from 2020 on, allow wider rims: ask what the makers of tyre and rim allow, and state it.`,
+      `${tyre.subject} is ${is} wide and ${rim.subject} ${on} inside. For such a rim one reads ${both(outside.map(range))}${inside.length > 0 ? `, but also ${both(inside.map(range))}` : ""}. ${newer}: ask what the makers of tyre and rim allow, and state it.`,
       tyre,
       [size, inner],
       [

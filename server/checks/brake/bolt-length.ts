@@ -1,0 +1,64 @@
+import { fact, slot } from "../../model/need.ts";
+import { greaterThan, inside } from "../../values/compare.ts";
+import { showInterval, showQuantity } from "../../values/show.ts";
+import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { anySlot } from "../shared/end.ts";
+import { swaps } from "../shared/swaps.ts";
+
+export default defineCheck({
+  code: "brake/bolt-length",
+  title: "The caliper's bolts are for the thickness of the stay",
+  severity: "error",
+  since: 1,
+  safety: true,
+  needs: () => ({
+    caliper: slot("rear-brake.caliper"),
+    thickness: fact("frame", "rear-brake-clamped-thickness"),
+    grip: fact("rear-brake.caliper", "bolt-grip"),
+    adapter: anySlot("rear-brake.adapter"),
+  }),
+  test({ caliper, thickness, grip, adapter }) {
+    if (adapter.state !== "none") return notApplicable("the caliper is bolted to its adapter");
+    const is = showQuantity(thickness.value, "length");
+    const range = showInterval(grip.value, "length");
+    if (inside(thickness.value, grip.value)) {
+      return holds(
+        `The stay of ${thickness.subject} is ${is} thick, and the bolts of ${caliper.subject} are for ${range}.`,
+      );
+    }
+    const thick = greaterThan(thickness.value, grip.value.greatest);
+    return fails(
+      `The stay of ${thickness.subject} is ${is} thick, but the bolts of ${caliper.subject} are for ${range}: they ${thick ? "catch too little thread in the caliper" : "bottom in the caliper before it is held, or go through it"}. Order its bolts for ${is}.`,
+      caliper,
+      [grip, thickness],
+      swaps("rear-brake.caliper"),
+    );
+  },
+  explanation:
+    "At a flat mount the bolts come from below through the chainstay and screw into the caliper. Stays differ in thickness, " +
+    "so that calipers are supplied with bolts of several lengths, each marked with the thickness it is for. A short bolt " +
+    "holds by a turn or two and strips; a long one bottoms in the caliper and is tight although nothing is clamped. The " +
+    "frame's maker states the thickness.",
+  source: "common practice, no source; the makers' figures decide",
+  caution: "A caliper held by too little thread comes off under hard braking.",
+  examples: {
+    holds: `
+part frame example.frame "Frame" { rear-brake-clamped-thickness: 32 mm }
+part caliper example.caliper "Flat caliper" { bolt-grip: 30 to 34 mm }
+
+build example "Bolts for this stay" {
+  frame: example.frame
+  rear-brake.caliper: example.caliper
+}
+`,
+    fails: `
+part frame example.frame "Frame" { rear-brake-clamped-thickness: 37 mm }
+part caliper example.caliper "Flat caliper" { bolt-grip: 30 to 34 mm }
+
+build example "Bolts too short" {
+  frame: example.frame
+  rear-brake.caliper: example.caliper
+}
+`,
+  },
+});
