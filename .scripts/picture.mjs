@@ -1,13 +1,31 @@
 // Takes a picture of the extension in a real workbench, for README.md and for judging a view by eye.
-// Usage: npm run generate -- picture [--file PATH] [--hover WORDS] [--problems] [--command TITLE ...] [--width N] [--height N]
-//        [--scale N] [--theme light|dark|high-contrast|high-contrast-light] [--folder PATH] [--output PATH]
+// Usage: npm run generate -- picture            the picture of README.md
+//        npm run generate -- picture [--file PATH] [--hover WORDS] [--problems] [--command TITLE ...] [--width N] [--height N]
+//        [--scale N] [--setting NAME=JSON ...] [--theme light|dark|high-contrast|high-contrast-light] [--folder PATH] [--output PATH]
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { install, root } from "./toolchain.mjs";
 
 const { build } = await import("./build.mjs");
+/** The picture of README.md: the build that is wrong on purpose, the working behind one finding, and the list of all. */
+const readme = [
+  "--file=wrong/fellside-draft.ferrule",
+  "--hover=rear-derailleur:",
+  "--problems",
+  "--command=View: Toggle Primary Side Bar Visibility",
+  "--command=View: Toggle Status Bar Visibility",
+  "--setting=editor.hover.above=false",
+  "--setting=breadcrumbs.enabled=false",
+  '--setting=workbench.activityBar.location="hidden"',
+  '--setting=problems.defaultViewMode="table"',
+  "--theme=dark",
+  "--width=1120",
+  "--height=880",
+  "--scale=1.5",
+];
+const given = process.argv.slice(3);
 const { values } = parseArgs({
-  args: process.argv.slice(3),
+  args: given.length > 0 ? given : readme,
   options: {
     /** Opened in an editor, from the folder. */
     file: { type: "string" },
@@ -17,6 +35,8 @@ const { values } = parseArgs({
     problems: { type: "boolean", default: false },
     /** Commands of the palette to run once the file is open. */
     command: { type: "string", multiple: true, default: [] },
+    /** Settings of the workbench, each as its full name and a JSON value. */
+    setting: { type: "string", multiple: true, default: [] },
     width: { type: "string", default: "1200" },
     height: { type: "string", default: "760" },
     scale: { type: "string", default: "2" },
@@ -41,6 +61,12 @@ const workbench = await Workbench.start({
   width: Number(values.width),
   height: Number(values.height),
   scale: Number(values.scale),
+  settings: Object.fromEntries(
+    values.setting.map((setting) => {
+      const [name, ...value] = setting.split("=");
+      return [name, JSON.parse(value.join("="))];
+    }),
+  ),
 });
 try {
   if (values.file !== undefined) await workbench.openFile(values.file);

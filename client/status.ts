@@ -10,9 +10,9 @@ export function registerStatus(server: LanguageServer): Disposable {
     item.busy = server.state === "starting";
     item.severity = server.state === "failed" ? LanguageStatusSeverity.Error : LanguageStatusSeverity.Information;
     item.text = {
-      starting: "Ferrule: starting",
-      running: "Ferrule: checking builds",
-      failed: "Ferrule: the language server is not running",
+      starting: "Ferrule: language server starting",
+      running: "Ferrule: language server running",
+      failed: "Ferrule: language server not running",
     }[server.state];
   };
   show();

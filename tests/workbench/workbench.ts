@@ -254,19 +254,18 @@ export class Workbench {
 
   /** Puts the cursor before the first occurrence of some words of the open file, scrolled into view. */
   async reveal(words: string): Promise<void> {
+    // Commands rather than keys: a key that comes before the editor has the focus goes elsewhere.
     await this.execute("workbench.action.focusActiveEditorGroup");
-    await this.page.keyboard.press("ControlOrMeta+Home");
-    await this.page.keyboard.press("ControlOrMeta+f");
-    const find = this.page.locator(".find-widget.visible textarea").first();
-    await find.waitFor();
-    await find.fill(words);
-    const count = this.page.locator(".find-widget.visible .matchesCount");
-    await count.filter({ hasText: / of [1-9]/ }).waitFor();
-    // Words that were looked for before are found, but not gone to.
-    if ((await count.innerText()).startsWith("?")) await this.page.keyboard.press("Enter");
-    await count.filter({ hasText: /^\d+ of / }).waitFor();
-    await this.page.keyboard.press("Escape");
-    await this.page.keyboard.press("ArrowLeft");
+    await this.execute("cursorTop");
+    await this.execute("editor.actions.findWithArgs", { searchString: words, isCaseSensitive: true });
+    await this.execute("editor.action.nextMatchFindAction");
+    // The count is hidden where the editor is narrow, and still tells whether there was anything to go to.
+    const count = this.page.locator(".editor-instance .find-widget .matchesCount").first();
+    await this.until(`"${words}" is found in the open file`, async () =>
+      /^\d+ of /.test((await count.textContent()) ?? ""),
+    );
+    await this.execute("closeFindWidget");
+    await this.execute("cursorLeft");
   }
 
   /** Asks for the hover of some words of the open file. @returns the text that appears */
