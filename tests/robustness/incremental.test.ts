@@ -7,6 +7,8 @@ import { mends } from "../../server/engine/repairs.ts";
 import { prelude } from "../../server/standards/index.ts";
 
 const today = "2026-11-25";
+/** Milliseconds for a property: machines that run the tests differ, and how long it takes proves nothing. */
+const patience = 120_000;
 const samples: ReadonlyMap<string, string> = new Map(
   readdirSync("samples", { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(".ferrule"))
@@ -119,75 +121,91 @@ function apply(texts: Map<string, string>, edit: Edit): { uri: string; text: str
 }
 
 describe("the engine", () => {
-  it("says after any sequence of edits what a fresh one says of the same texts", () => {
-    fc.assert(
-      fc.property(edits, fc.boolean(), fc.boolean(), (sequence, looksBetween, isOpen) => {
-        const texts = new Map(samples);
-        const engine = fresh(texts);
-        // What is known of builds in open files serves again after an edit.
-        if (isOpen) for (const uri of samples.keys()) engine.setOpen(uri, true);
-        if (looksBetween) everything(engine);
-        for (const edit of sequence) {
-          const change = apply(texts, edit);
-          engine.update([change]);
-          // Asking in between fills the caches that the next edit has to invalidate.
-          if (looksBetween) for (const uri of texts.keys()) engine.findings(uri);
-        }
-        expect(everything(engine)).toEqual(everything(fresh(texts)));
-      }),
-      { numRuns: 25 },
-    );
-  });
-
-  it("names every file whose findings an edit changes", () => {
-    fc.assert(
-      fc.property(edits, (sequence) => {
-        const texts = new Map(samples);
-        const engine = fresh(texts);
-        const codes = (uri: string): string =>
-          JSON.stringify(engine.findings(uri).map(({ code, message }) => [code, message]));
-        for (const edit of sequence) {
-          const before = new Map([...texts.keys()].map((uri) => [uri, codes(uri)]));
-          const affected = engine.update([apply(texts, edit)]);
-          for (const uri of texts.keys()) {
-            if (!affected.has(uri)) expect(codes(uri)).toBe(before.get(uri) ?? codes(uri));
+  it(
+    "says after any sequence of edits what a fresh one says of the same texts",
+    () => {
+      fc.assert(
+        fc.property(edits, fc.boolean(), fc.boolean(), (sequence, looksBetween, isOpen) => {
+          const texts = new Map(samples);
+          const engine = fresh(texts);
+          // What is known of builds in open files serves again after an edit.
+          if (isOpen) for (const uri of samples.keys()) engine.setOpen(uri, true);
+          if (looksBetween) everything(engine);
+          for (const edit of sequence) {
+            const change = apply(texts, edit);
+            engine.update([change]);
+            // Asking in between fills the caches that the next edit has to invalidate.
+            if (looksBetween) for (const uri of texts.keys()) engine.findings(uri);
           }
-        }
-      }),
-      { numRuns: 15 },
-    );
-  });
+          expect(everything(engine)).toEqual(everything(fresh(texts)));
+        }),
+        { numRuns: 25 },
+      );
+    },
+    patience,
+  );
 
-  it("says the same whatever the order in which the files come", () => {
-    fc.assert(
-      fc.property(fc.shuffledSubarray([...samples.keys()], { minLength: samples.size }), (order) => {
-        const engine = new Engine({ today, prelude });
-        for (const uri of order) engine.update([{ uri, text: samples.get(uri) }]);
-        expect(everything(engine)).toEqual(everything(fresh(samples)));
-      }),
-      { numRuns: 8 },
-    );
-  });
+  it(
+    "names every file whose findings an edit changes",
+    () => {
+      fc.assert(
+        fc.property(edits, (sequence) => {
+          const texts = new Map(samples);
+          const engine = fresh(texts);
+          const codes = (uri: string): string =>
+            JSON.stringify(engine.findings(uri).map(({ code, message }) => [code, message]));
+          for (const edit of sequence) {
+            const before = new Map([...texts.keys()].map((uri) => [uri, codes(uri)]));
+            const affected = engine.update([apply(texts, edit)]);
+            for (const uri of texts.keys()) {
+              if (!affected.has(uri)) expect(codes(uri)).toBe(before.get(uri) ?? codes(uri));
+            }
+          }
+        }),
+        { numRuns: 15 },
+      );
+    },
+    patience,
+  );
 
-  it("works out a repair for any finding of any damaged text, and every edit lies inside its file", () => {
-    fc.assert(
-      fc.property(edits, (sequence) => {
-        const texts = new Map(samples);
-        const engine = fresh(texts);
-        for (const edit of sequence) engine.update([apply(texts, edit)]);
-        for (const uri of texts.keys()) {
-          for (const finding of engine.findings(uri)) {
-            for (const mend of mends(engine, finding.place.declaration, finding)) {
-              for (const { uri: target, range } of mend.edits) {
-                const lines = engine.lines(target);
-                expect(lines.offset(range.start)).toBeLessThanOrEqual(lines.offset(range.end));
-                expect(lines.position(lines.offset(range.end))).toEqual(range.end);
+  it(
+    "says the same whatever the order in which the files come",
+    () => {
+      fc.assert(
+        fc.property(fc.shuffledSubarray([...samples.keys()], { minLength: samples.size }), (order) => {
+          const engine = new Engine({ today, prelude });
+          for (const uri of order) engine.update([{ uri, text: samples.get(uri) }]);
+          expect(everything(engine)).toEqual(everything(fresh(samples)));
+        }),
+        { numRuns: 8 },
+      );
+    },
+    patience,
+  );
+
+  it(
+    "works out a repair for any finding of any damaged text, and every edit lies inside its file",
+    () => {
+      fc.assert(
+        fc.property(edits, (sequence) => {
+          const texts = new Map(samples);
+          const engine = fresh(texts);
+          for (const edit of sequence) engine.update([apply(texts, edit)]);
+          for (const uri of texts.keys()) {
+            for (const finding of engine.findings(uri)) {
+              for (const mend of mends(engine, finding.place.declaration, finding)) {
+                for (const { uri: target, range } of mend.edits) {
+                  const lines = engine.lines(target);
+                  expect(lines.offset(range.start)).toBeLessThanOrEqual(lines.offset(range.end));
+                  expect(lines.position(lines.offset(range.end))).toEqual(range.end);
+                }
               }
             }
           }
-        }
-      }),
-      { numRuns: 10 },
-    );
-  });
+        }),
+        { numRuns: 10 },
+      );
+    },
+    patience,
+  );
 });
