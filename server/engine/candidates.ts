@@ -1,4 +1,4 @@
-import type { Verdict } from "../checks/define.ts";
+import type { Check, Instance, Verdict } from "../checks/define.ts";
 import { type CheckInstance, checksReading, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
@@ -76,24 +76,6 @@ export function* partsFor(engine: Engine, path: string): Iterable<Declaration> {
   }
 }
 
-interface Failure {
-  readonly asked: AskedInstance;
-  readonly severity: Severity;
-  readonly isSetUp: boolean;
-}
-
-/** What came of the checks, without the words: the same for all parts that state the same facts. */
-interface Judgement {
-  readonly failures: readonly Failure[];
-  readonly standing: readonly StandingFailure[];
-  readonly errors: number;
-  readonly setUps: number;
-  readonly warnings: number;
-  readonly unknown: readonly string[];
-  readonly holds: number;
-  readonly margin: number;
-}
-
 /** The answer of one instance of a check, without its words. */
 interface Answer {
   readonly outcome: Verdict["outcome"] | "stands";
@@ -103,11 +85,16 @@ interface Answer {
 }
 
 interface AskedInstance extends CheckInstance {
-  /** The facts of the part that the answer rests on, in order; absent when it may rest on anything about it. */
-  readonly facts?: readonly string[];
-  readonly answers: Map<string, Answer>;
   /** How it fails with the slot empty, when it does. */
   readonly standing?: StandingFailure;
+}
+
+/** Instances whose answers rest on the same facts of the part: alike in these, two parts get the same answers. */
+interface AskedGroup {
+  /** Which of all facts they are, by their place in the list. */
+  readonly facts: readonly number[];
+  readonly asked: readonly AskedInstance[];
+  readonly answers: Map<string, readonly Answer[]>;
 }
 
 /**
@@ -119,10 +106,9 @@ export class SlotJudge {
   readonly #engine: Engine;
   readonly #assembly: Assembly;
   readonly #path: string;
-  readonly #asked: readonly AskedInstance[];
-  /** Every fact that any check reads, in order; absent when one reads the part as a whole. */
-  readonly #facts: readonly string[] | undefined;
-  readonly #judgements = new Map<string, Judgement>();
+  readonly #groups: readonly AskedGroup[];
+  /** Every fact that any check reads, with a number for each thing that some part states of it. */
+  readonly #facts: readonly { readonly name: string; readonly stated: Map<string, number> }[];
   readonly #elsewhere = new Set<Declaration>();
   /** The build with the slot empty: its answers serve for whatever the slot does not touch. */
   readonly #without: BuildEvaluation;
@@ -137,26 +123,21 @@ export class SlotJudge {
     for (const [slot, { part }] of assembly.slots) {
       if (slot !== path && part) this.#elsewhere.add(part.declaration);
     }
-    const all = new Set<string>();
-    let readsWhole = false;
-    this.#asked = checksReading(path).map(({ check, instance }) => {
-      const read = factsRead(needsOf(check, instance), path);
-      if (!read) readsWhole = true;
-      for (const fact of read ?? []) all.add(fact);
+    const byFacts = new Map<string, { readonly names: readonly string[]; readonly asked: AskedInstance[] }>();
+    for (const { check, instance } of checksReading(path)) {
+      const names = [...factsRead(needsOf(check, instance), path)].sort();
+      const group = byFacts.get(names.join(" ")) ?? { names, asked: [] };
+      byFacts.set(names.join(" "), group);
       const verdict = this.#without.ask(check, instance);
-      const standing: StandingFailure | undefined =
-        verdict.outcome === "fails"
-          ? { code: check.code, instance: instance.name, message: verdict.message, path: verdict.at.path }
-          : undefined;
-      return {
-        check,
-        instance,
-        answers: new Map(),
-        ...(read ? { facts: [...read].sort() } : {}),
-        ...(standing ? { standing } : {}),
-      };
-    });
-    this.#facts = readsWhole ? undefined : [...all].sort();
+      group.asked.push({ check, instance, ...standingOf(check, instance, verdict) });
+    }
+    const all = [...new Set([...byFacts.values()].flatMap(({ names }) => names))];
+    this.#facts = all.map((name) => ({ name, stated: new Map() }));
+    this.#groups = [...byFacts.values()].map(({ names, asked }) => ({
+      facts: names.map((name) => all.indexOf(name)),
+      asked,
+      answers: new Map(),
+    }));
   }
 
   judge(part: Part): Candidate {
@@ -168,24 +149,30 @@ export class SlotJudge {
       });
       return evaluation;
     };
-    const { failures, standing, errors, setUps, warnings, unknown, holds, margin } = this.#judgement(part, evaluate);
+    const failures: CandidateFailure[] = [];
+    const standing: StandingFailure[] = [];
+    const unknown: string[] = [];
+    let holds = 0;
+    let margin = 1;
+    this.#eachAnswer(part, evaluate, (asked, answer) => {
+      if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
+      else if (answer.outcome === "fails") failures.push(failureOf(asked, answer, evaluate));
+      else if (answer.outcome === "unknown") unknown.push(asked.check.code);
+      else if (answer.outcome === "holds") {
+        holds++;
+        margin = Math.min(margin, answer.margin);
+      }
+    });
+    failures.sort((a, b) => gravity(b) - gravity(a));
+    const errors = failures.filter(({ severity }) => severity === "error");
     const mass = part.facts.get("mass");
     return {
       part,
-      failures: failures.map(({ asked: { check, instance }, severity, isSetUp }) => ({
-        code: check.code,
-        instance: instance.name,
-        severity,
-        isSetUp,
-        get message(): string {
-          const verdict = evaluate().ask(check, instance);
-          return verdict.outcome === "fails" ? verdict.message : check.title;
-        },
-      })),
+      failures,
       standing,
-      errors,
-      setUps,
-      warnings,
+      errors: errors.length,
+      setUps: errors.filter(({ isSetUp }) => isSetUp).length,
+      warnings: failures.filter(({ severity }) => severity === "warning").length,
       unknown,
       holds,
       margin,
@@ -193,68 +180,69 @@ export class SlotJudge {
     };
   }
 
-  #judgement(part: Part, evaluate: () => BuildEvaluation): Judgement {
-    // A part that stands elsewhere in the build may be recognised as the same piece.
-    if (this.#elsewhere.has(part.declaration)) return this.#ask(evaluate, undefined);
-    if (!this.#facts) return this.#ask(evaluate, part);
-    const signature = signatureOf(part, this.#facts);
-    const kept = this.#judgements.get(signature);
-    if (kept) return kept;
-    const judgement = this.#ask(evaluate, part);
-    this.#judgements.set(signature, judgement);
-    return judgement;
-  }
-
-  /** @param part whose answers may be shared with parts alike; `undefined` for one that is like no other. */
-  #ask(evaluate: () => BuildEvaluation, part: Part | undefined): Judgement {
-    const failures: Failure[] = [];
-    const standing: StandingFailure[] = [];
-    const unknown: string[] = [];
-    let holds = 0;
-    let margin = 1;
-    for (const asked of this.#asked) {
-      const answer = this.#answer(asked, evaluate, part);
-      if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
-      if (answer.outcome === "fails") failures.push({ asked, severity: answer.severity, isSetUp: answer.isSetUp });
-      else if (answer.outcome === "unknown") unknown.push(asked.check.code);
-      else if (answer.outcome === "holds") {
-        holds++;
-        margin = Math.min(margin, answer.margin);
+  #eachAnswer(part: Part, evaluate: () => BuildEvaluation, take: (asked: AskedInstance, answer: Answer) => void): void {
+    // A part that stands elsewhere in the build may be recognised as the same piece: it is like no other.
+    const isElsewhere = this.#elsewhere.has(part.declaration);
+    const numbers = isElsewhere ? [] : this.#facts.map((fact) => numberOf(part, fact));
+    for (const { facts, asked, answers } of this.#groups) {
+      let key = part.kind?.name ?? "";
+      for (const fact of facts) key += ` ${numbers[fact]}`;
+      let known = isElsewhere ? undefined : answers.get(key);
+      if (!known) {
+        known = asked.map((one) => answerOf(one, evaluate()));
+        if (!isElsewhere) answers.set(key, known);
       }
+      for (let index = 0; index < asked.length; index++) take(asked[index]!, known[index]!);
     }
-    failures.sort((a, b) => gravity(b) - gravity(a));
-    const errors = failures.filter(({ severity }) => severity === "error").length;
-    const warnings = failures.filter(({ severity }) => severity === "warning").length;
-    const setUps = failures.filter(({ severity, isSetUp }) => severity === "error" && isSetUp).length;
-    return { failures, standing, errors, setUps, warnings, unknown, holds, margin };
-  }
-
-  #answer(asked: AskedInstance, evaluate: () => BuildEvaluation, part: Part | undefined): Answer {
-    const signature = part && asked.facts ? signatureOf(part, asked.facts) : undefined;
-    const kept = signature === undefined ? undefined : asked.answers.get(signature);
-    if (kept) return kept;
-    const { check, instance } = asked;
-    const verdict = evaluate().ask(check, instance);
-    const stands = verdict.outcome === "fails" && verdict.message === asked.standing?.message;
-    const answer: Answer = {
-      outcome: stands ? "stands" : verdict.outcome,
-      severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
-      isSetUp: verdict.outcome === "fails" && isSetting(verdict.at.path),
-      margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
-    };
-    if (signature !== undefined) asked.answers.set(signature, answer);
-    return answer;
   }
 }
 
-/** What a part states, as far as some facts go: two parts with one signature are alike to whoever reads only these. */
-function signatureOf(part: Part, facts: readonly string[]): string {
-  let signature = part.kind?.name ?? "";
-  for (const fact of facts) {
-    const statement = part.facts.get(fact);
-    signature += statement ? `\n${statement.state}${statement.state === "stated" ? statement.written : ""}` : "\n";
-  }
-  return signature;
+/** A number for what a part states of a fact: the same for all that state the same. */
+function numberOf(
+  part: Part,
+  { name, stated }: { readonly name: string; readonly stated: Map<string, number> },
+): number {
+  const statement = part.facts.get(name);
+  if (!statement) return 0;
+  const said = statement.state === "stated" ? statement.written : `\n${statement.state}`;
+  const known = stated.get(said);
+  if (known !== undefined) return known;
+  stated.set(said, stated.size + 1);
+  return stated.size;
+}
+
+function standingOf(check: Check, instance: Instance, verdict: Verdict): { readonly standing?: StandingFailure } {
+  if (verdict.outcome !== "fails") return {};
+  const { message, at } = verdict;
+  return { standing: { code: check.code, instance: instance.name, message, path: at.path } };
+}
+
+function answerOf({ check, instance, standing }: AskedInstance, evaluation: BuildEvaluation): Answer {
+  const verdict = evaluation.ask(check, instance);
+  const stands = verdict.outcome === "fails" && verdict.message === standing?.message;
+  return {
+    outcome: stands ? "stands" : verdict.outcome,
+    severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
+    isSetUp: verdict.outcome === "fails" && isSetting(verdict.at.path),
+    margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
+  };
+}
+
+function failureOf(
+  { check, instance }: AskedInstance,
+  { severity, isSetUp }: Answer,
+  evaluate: () => BuildEvaluation,
+): CandidateFailure {
+  return {
+    code: check.code,
+    instance: instance.name,
+    severity,
+    isSetUp,
+    get message(): string {
+      const verdict = evaluate().ask(check, instance);
+      return verdict.outcome === "fails" ? verdict.message : check.title;
+    },
+  };
 }
 
 /** Judges one part in a slot by the checks that read the slot. */
@@ -263,7 +251,7 @@ export function judge(engine: Engine, assembly: Assembly, path: string, part: Pa
 }
 
 /** What does not fit at all before what fits once it is set up otherwise. */
-function gravity({ severity, isSetUp }: Failure): number {
+function gravity({ severity, isSetUp }: CandidateFailure): number {
   if (severity === "error") return isSetUp ? 2 : 3;
   return severity === "warning" ? 1 : 0;
 }

@@ -79,12 +79,13 @@ export function readsField(need: Need, field: string, seen: ReadonlySet<string> 
 }
 
 /**
- * The facts of the part in a slot that needs read, by way of numbers and of what leaving other slots out means too;
- * `undefined` when they read the part as a whole.
+ * The facts of the part in a slot that needs read, by way of numbers and of what leaving other slots out means too.
+ * What a slot holds is known to whoever asks for the slot itself by its kind alone: facts are asked for by name.
  */
-export function factsRead(needs: Needs, slot: string): ReadonlySet<string> | undefined {
+export function factsRead(needs: Needs, slot: string): ReadonlySet<string> {
   const facts = new Set(conditionFacts(slot));
-  return collectFacts(needs, slot, facts, new Set()) ? facts : undefined;
+  collectFacts(needs, slot, facts, new Set());
+  return facts;
 }
 
 /** Facts of a slot's part that decide what leaving out other slots means. */
@@ -94,7 +95,7 @@ function conditionFacts(slot: string): readonly string[] {
   );
 }
 
-function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<string>): boolean {
+function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<string>): void {
   for (const need of Object.values(needs) as Need[]) {
     switch (need.kind) {
       case "fact":
@@ -108,11 +109,10 @@ function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<
         if (seen.has(need.quantity)) break;
         seen.add(need.quantity);
         const quantity = calculationOfQuantity(need.quantity);
-        if (quantity && !collectFacts(quantity.inBuild.needs as Needs, slot, facts, seen)) return false;
+        if (quantity) collectFacts(quantity.inBuild.needs as Needs, slot, facts, seen);
         break;
       }
       case "every-slot":
-        return false;
       case "slot":
       case "setting":
       case "every-setting":
@@ -120,5 +120,4 @@ function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<
         break;
     }
   }
-  return true;
 }

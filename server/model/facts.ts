@@ -29,6 +29,23 @@ function rows(needs: Needs): readonly (readonly [string, Need])[] {
   return listed;
 }
 
+const factNeeds = new Map<string, Map<string, Need>>();
+
+/** The need for one fact of one slot: always the same object, so that its answer is kept like any other. */
+function factNeed(slot: string, field: string): Need {
+  let bySlot = factNeeds.get(field);
+  if (!bySlot) {
+    bySlot = new Map();
+    factNeeds.set(field, bySlot);
+  }
+  let need = bySlot.get(slot);
+  if (!need) {
+    need = { kind: "fact", slot, field, optional: true };
+    bySlot.set(slot, need);
+  }
+  return need;
+}
+
 /** Answers needs on one assembled build; a need that many checks share is answered once. */
 export class FactReader {
   readonly assembly: Assembly;
@@ -92,7 +109,7 @@ export class FactReader {
       case "fact-of-named":
         return this.#factOfNamed(need.slot, need.setting, need.field);
       case "every-fact":
-        return this.#everything(this.#every((path) => this.#fact(path, need.field), need.field));
+        return this.#everything(this.#every((path) => this.answer(factNeed(path, need.field)), need.field));
       case "every-setting":
         return this.#everything(
           this.#every((path) => this.#setting(path, need.setting), undefined).filter(
