@@ -66,7 +66,7 @@ const pieces = [
 ];
 
 /** Edits are few in a usual run, so that it is quick; a long run sets how many. */
-const edits = Number(process.env.FERRULE_EDITS ?? 600);
+const edits = Number(process.env.FERRULE_EDITS ?? 400);
 
 const requests = [
   ["textDocument/hover", {}],
