@@ -29,11 +29,10 @@ export class WorkshopSession {
     return this.engine.update([{ uri, text }]);
   }
 
-  /** An editor let a file go: from now on what the disk holds counts; `undefined` when the file is gone. */
-  closeText(uri: string, onDisk: FileContent | undefined): Set<string> {
+  /** An editor let a file go: its last text stays until somebody says what the disk holds, and no longer beats it. */
+  release(uri: string): void {
     this.openTexts.delete(uri);
     this.engine.setOpen(uri, false);
-    return this.updateFromDisk([{ uri, content: onDisk }]);
   }
 
   /** What files hold now; those that are open are left alone, since open text counts. */

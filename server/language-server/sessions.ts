@@ -114,12 +114,13 @@ export class Sessions {
 
   /** An editor let a file go: what the disk holds counts again. */
   async close(uri: string): Promise<void> {
+    this.of(uri).release(uri);
     const number = this.#begin(uri);
     const contents = isWithoutFolder(uri) ? [] : await this.#read([uri]);
-    const session = this.of(uri);
     if (!this.#isNewest(uri, number)) return;
+    const session = this.of(uri);
     const content = contents.find((one) => one.uri === uri);
-    const affected = session.closeText(uri, content);
+    const affected = session.updateFromDisk([{ uri, content }]);
     if (!content) this.#listener.gone([uri]);
     this.#listener.changed(session, affected);
     this.#leave(session);
@@ -309,7 +310,8 @@ export class Sessions {
       if (open !== undefined) to.setOpenText(uri, open);
       else if (refused !== undefined) to.updateFromDisk([{ uri, content: { uri, refused } }]);
       else if (text !== undefined) to.updateFromDisk([{ uri, content: { uri, text } }]);
-      this.#listener.changed(from, from.closeText(uri, undefined));
+      from.release(uri);
+      this.#listener.changed(from, from.updateFromDisk([{ uri, content: undefined }]));
     }
     this.#listener.changed(to, to.files);
   }

@@ -1,6 +1,6 @@
 import type { Invocation } from "../commands.ts";
 import { UsageProblem } from "../problem.ts";
-import { version, version } from "../version.ts";
+import { version } from "../version.ts";
 
 /** Runs the language server until the editor goes away. */
 export async function run({ has, positionals }: Invocation): Promise<number> {
