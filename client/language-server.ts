@@ -21,7 +21,6 @@ export type Launch = (options: LanguageClientOptions) => Launched;
 /** What this client adds to the protocol. */
 const initializationOptions: InitializationOptions = {
   diagnostics: "push",
-  files: true,
   explanations: true,
   standards: "virtual",
   suggestCommand: "editor.action.triggerSuggest",

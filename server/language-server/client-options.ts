@@ -13,16 +13,13 @@ export interface Client {
   readonly watchesFiles: boolean;
   readonly changesFolders: boolean;
   readonly refreshesDiagnostics: boolean;
-  readonly refreshesTokens: boolean;
-  readonly refreshesHints: boolean;
-  readonly reportsProgress: boolean;
 }
 
 /** Reads what a client says of itself. Whatever it leaves out, or says in a form of its own, has its plainest meaning. */
 export function readClient(parameters: InitializeParams, shownUri: (uri: string) => string): Client {
   const capabilities: ClientCapabilities = parameters.capabilities ?? {};
   const options = optionsOf(parameters.initializationOptions);
-  const { textDocument, workspace, window } = capabilities;
+  const { textDocument, workspace } = capabilities;
   const item = textDocument?.completion?.completionItem;
   const hover = textDocument?.hover?.contentFormat ?? [];
   const isMarkdown = hover.includes(MarkupKind.Markdown);
@@ -46,9 +43,6 @@ export function readClient(parameters: InitializeParams, shownUri: (uri: string)
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     changesFolders: workspace?.workspaceFolders === true,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
-    refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
-    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
-    reportsProgress: window?.workDoneProgress === true,
   };
 }
 
