@@ -76,6 +76,7 @@ import drivetrainLargestCog from "./drivetrain/largest-cog.ts";
 import drivetrainLeastLargestCog from "./drivetrain/least-largest-cog.ts";
 import drivetrainPedalThread from "./drivetrain/pedal-thread.ts";
 import drivetrainRingClearance from "./drivetrain/ring-clearance.ts";
+import drivetrainRingFitted from "./drivetrain/ring-fitted.ts";
 import drivetrainRingMount from "./drivetrain/ring-mount.ts";
 import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
 import drivetrainRingSize from "./drivetrain/ring-size.ts";
@@ -258,6 +259,7 @@ export const checks: readonly Check[] = [
   drivetrainLeastLargestCog,
   drivetrainPedalThread,
   drivetrainRingClearance,
+  drivetrainRingFitted,
   drivetrainRingMount,
   drivetrainRingProfile,
   drivetrainRingSize,

@@ -1,9 +1,12 @@
+import { parseDeclaration } from "../../grammar/parse.ts";
 import { checkByCode, checksReading } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
+import type { Statement } from "../model/stated.ts";
 import { nearestSeveral } from "../values/near.ts";
+import { readValue } from "../values/read.ts";
 import { commonFields } from "../vocabulary/index.ts";
 import { byFit, type Candidate, partsFor, SlotJudge } from "./candidates.ts";
 import { inMonths } from "./days.ts";
@@ -39,7 +42,8 @@ interface Draft {
 export function mends(engine: Engine, build: Declaration, finding: Finding): readonly Mend[] {
   const drafts: Draft[] = [];
   const assembly = build.keyword === "build" ? engine.report(build)?.assembly : undefined;
-  for (const repair of finding.repairs) drafts.push(...work(engine, build, assembly, finding, repair));
+  const repairs = assembly ? withoutWorse(engine, assembly, finding.repairs) : finding.repairs;
+  for (const repair of repairs) drafts.push(...work(engine, build, assembly, finding, repair));
   if (assembly && finding.outcome === "fails" && checkByCode(finding.code)) drafts.push(waive(engine, build, finding));
   return drafts
     .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
@@ -96,6 +100,45 @@ function work(
     case "leave-empty":
       return [{ title: `Leave ${repair.slot} empty`, edits: [leaveEmpty(build, repair.slot)] }];
   }
+}
+
+/** Of several values for one setting, those with which nothing else begins to fail; all where that leaves none. */
+function withoutWorse(engine: Engine, assembly: Assembly, repairs: readonly Repair[]): readonly Repair[] {
+  const settings = repairs.filter((repair) => repair.kind === "set-setting");
+  if (settings.length < 2) return repairs;
+  const worse = new Set<Repair>(settings.filter((repair) => beginsToFail(engine, assembly, repair)));
+  const isBettered = (repair: Repair): boolean =>
+    repair.kind === "set-setting" &&
+    worse.has(repair) &&
+    settings.some((other) => other.slot === repair.slot && other.setting === repair.setting && !worse.has(other));
+  return repairs.filter((repair) => !isBettered(repair));
+}
+
+/** Whether a check that does not fail now would fail with a setting written so. */
+function beginsToFail(
+  engine: Engine,
+  assembly: Assembly,
+  { slot, setting, value }: Extract<Repair, { kind: "set-setting" }>,
+): boolean {
+  const installed = assembly.slots.get(slot);
+  const field = installed?.slot.settings[setting];
+  const written = parseDeclaration(`build setting {\n  ${setting}: ${value}\n}\n`).block?.entries[0];
+  if (!installed || !field || written?.form !== "field") return false;
+  const reading = readValue(field.type, written.value.tokens, { field: setting, span: written.value.span });
+  const { place } = installed;
+  const statement: Statement = reading.isNone
+    ? { state: "none", place }
+    : reading.value === undefined
+      ? { state: "unreadable", place }
+      : { state: "stated", value: reading.value, written: reading.written, place };
+  const settings = new Map(installed.settings).set(setting, statement);
+  const slots = new Map(assembly.slots).set(slot, { ...installed, settings });
+  const before = new BuildEvaluation(assembly, engine.workshop);
+  const after = new BuildEvaluation({ ...assembly, slots }, engine.workshop);
+  return checksReading(slot).some(
+    ({ check, instance }) =>
+      after.ask(check, instance).outcome === "fails" && before.ask(check, instance).outcome !== "fails",
+  );
 }
 
 function leaveEmpty(build: Declaration, slot: string): DeclarationEdit {

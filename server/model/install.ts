@@ -60,6 +60,18 @@ export function install(
   });
   const [first, ...alternates] = resolved;
   if (!first) return undefined;
+  if (alternates.length > 0) {
+    findings.push({
+      ...textFinding(
+        declaration,
+        alternates[0]?.place.span ?? place.span,
+        "model/alternates-not-checked",
+        `Only ${first.name}, the first of ${resolved.length} alternates, is checked in ${path} by this version; ${alternates.map(({ name }) => name).join(", ")} ${alternates.length === 1 ? "is" : "are"} not.`,
+        { path, severity: "information" },
+      ),
+      outcome: "unknown",
+    });
+  }
   return {
     slot,
     state: first.part ? "part" : "unknown-part",

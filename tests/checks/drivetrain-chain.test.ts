@@ -229,6 +229,7 @@ describe("drivetrain/chain-parity", () => {
     expect(text("links: 109").outcome(code)).toBe("fails");
     expect(text("links: 109").of(code)[0]?.repairs).toEqual([
       { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: "110" },
+      { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: "108" },
     ]);
   });
 

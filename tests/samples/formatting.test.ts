@@ -17,12 +17,15 @@ describe("the samples' text", () => {
     expect(sampleFiles.map(({ path }) => path)).toContain("workshop.ferrule");
   });
 
+  /** What this version says it does not look at: rules, records, and alternates after the first. */
+  const notYet = ["model/not-evaluated", "model/alternates-not-checked"];
+
   test("reads without one problem of form or name, wrong as the draft is", () => {
     const engine = openSamples();
     const problems = sampleFiles.flatMap(({ path }) =>
       engine
         .findings(path)
-        .filter(({ code }) => !checkByCode(code) && code !== "model/not-evaluated")
+        .filter(({ code }) => !checkByCode(code) && !notYet.includes(code))
         .map(({ code, message }) => `${path}: ${code} ${message}`),
     );
     expect(problems).toEqual([]);

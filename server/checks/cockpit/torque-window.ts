@@ -56,6 +56,12 @@ function isPartOf(few: readonly Torque[], many: readonly Torque[]): boolean {
   );
 }
 
+/** Whether an end of an axle's joint is closed by a cam lever. */
+function isQuickRelease(end: End<unknown>): boolean {
+  if (end.state !== "known" || !isCode(end.fact.value)) return false;
+  return dimensionOf<string>(end.fact.value, "fastening") === "quick-release";
+}
+
 type TorqueNeeds = Record<`part ${string}`, Need<Installed, true>> &
   Record<`torque ${string}`, Need<Interval, true>> & {
     readonly one: Need<unknown, true>;
@@ -114,6 +120,9 @@ export default defineCheck({
     }
     if (facts.held.state === "known" && facts.held.value !== "clamp")
       return notApplicable("it is held without a clamp");
+    if (joint.family === "axle" && [first, second].some(isQuickRelease)) {
+      return notApplicable("a quick release is closed by its lever, not to a torque");
+    }
 
     const between = joint.adapter === undefined ? undefined : facts[`part ${joint.adapter}`];
     const hasAdapter = between !== undefined && between.state !== "none" && apart(joint).length > 0;

@@ -18,12 +18,18 @@ export default defineCheck({
   needs: () => ({
     bracket: slot(bracketSlot),
     widths: fact(bracketSlot, "shell-widths"),
-    supplied: fact(bracketSlot, "spacers-supplied"),
+    place: optional(fact(bracketSlot, "bearing-place")),
+    supplied: optional(fact(bracketSlot, "spacers-supplied")),
     shell: fact("frame", "bottom-bracket-shell"),
     driveSide: optional(setting(bracketSlot, "shell-spacers-drive-side")),
     otherSide: optional(setting(bracketSlot, "shell-spacers-non-drive-side")),
   }),
-  test({ bracket, widths, supplied, shell, driveSide, otherSide }) {
+  test({ bracket, widths, place, supplied, shell, driveSide, otherSide }) {
+    if (place.state === "known" && place.value !== "outboard") {
+      return notApplicable(`the bearings of ${bracket.subject} are not outside the shell`);
+    }
+    if (supplied.state === "unknown") return cannotTell(supplied);
+    if (supplied.state === "none") return notApplicable(`${bracket.subject} comes without spacers`);
     const width = dimensionOf<number>(shell.value, "shell-width");
     if (width === undefined) return cannotTell(lacksDimension(shell.value, "shell-width"));
     if (!inside(width, widths.value))

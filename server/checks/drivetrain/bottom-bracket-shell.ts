@@ -32,7 +32,13 @@ export default defineCheck({
   test({ bracket, made, widths, frame, shell }) {
     const one = readEnd(bracket, made, "shell");
     const other = readEnd(frame, shell, "bottom-bracket-shell");
-    if (one.state !== "known" || other.state !== "known" || mate(one.fact.value, other.fact.value)) {
+    if (one.state !== "known" || other.state !== "known") {
+      return judgeMating(jointNamed("bottom-bracket-shell"), words, one, other);
+    }
+    // A bracket may name the shell and yet state widths that do not reach it.
+    const shellWidth = dimensionOf<number>(other.fact.value, "shell-width");
+    const isOutside = widths.state === "known" && shellWidth !== undefined && !inside(shellWidth, widths.value);
+    if (mate(one.fact.value, other.fact.value) && !isOutside) {
       return judgeMating(jointNamed("bottom-bracket-shell"), words, one, other);
     }
     const differences = boreDifferences(one.fact.value, other.fact.value);

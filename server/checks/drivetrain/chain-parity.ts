@@ -45,10 +45,11 @@ export default defineCheck({
       needed.state === "known" && Math.abs(needed.value - links.value) === 1 ? needed.value : links.value + 1;
     if (!withHalfLink) {
       return fails(
-        `The chain is cut to ${links.value} links, an odd number, so two inner or two outer ends meet and it cannot be closed: cut it to ${near} links, the closure link counted.`,
+        `The chain is cut to ${links.value} links, an odd number, so two inner or two outer ends meet and it cannot be closed: cut it to ${near} links, a closure link counted.`,
         links,
         [],
-        [cut(near)],
+        // Which of the two the rest of the drivetrain takes is found when the repair is worked out.
+        [cut(near), cut(2 * links.value - near)],
       );
     }
     if (derailleur.state === "unknown") return cannotTell(derailleur);

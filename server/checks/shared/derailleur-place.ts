@@ -84,7 +84,10 @@ export function judgePlace(facts: PlaceFacts, path: Hung, noun: string): Verdict
 }
 
 function onBase(facts: PlaceFacts, sitter: Sitter, path: Hung, noun: string): Verdict {
-  if (facts.hanger.state === "unknown") return cannotTell(facts.hanger);
+  // Whatever the hanger: on a frame that has neither a mount nor a seat for one, nothing can hang.
+  const takesNothing =
+    facts.frameOffers.state === "none" && facts.seat.state === "none" && facts.frame.state === "known";
+  if (facts.hanger.state === "unknown" && !takesNothing) return cannotTell(facts.hanger);
   return facts.hanger.state === "known" ? onHanger(facts, sitter, path, noun) : onFrame(facts, sitter, path, noun);
 }
 
@@ -105,6 +108,14 @@ function onHanger(facts: PlaceFacts, sitter: Sitter, path: Hung, noun: string): 
   if (hanger.state === "unknown") return cannotTell(hanger.unknown);
   if (hanger.state === "empty" || hanger.state === "unasked") return notApplicable("there is no hanger");
   const offered = hanger.state === "known" ? showCode(hanger.fact.value) : "nothing for one";
+  if (sitsOnFrame(sitter.code.value)) {
+    return fails(
+      `${sitter.part.subject} sits on the frame itself and needs ${showCode(sitter.code.value)} there, but the build hangs it on ${hanger.part.subject}, which offers ${offered}: fit another ${noun}, or a frame with that seat.`,
+      sitter.part,
+      [sitter.code, ...(hanger.state === "known" ? [hanger.fact] : []), ...(seat.state === "known" ? [seat.fact] : [])],
+      [...swaps(path), ...swaps("frame")],
+    );
+  }
   return fails(
     `${sitter.part.subject} needs ${showCode(sitter.code.value)}, but the hanger ${hanger.part.subject} offers ${offered}: fit a hanger with ${sitter.code.value.code}, an adapter between them, or another ${noun}.`,
     hanger.part,
@@ -127,6 +138,14 @@ function onFrame(facts: PlaceFacts, sitter: Sitter, path: Hung, noun: string): V
       );
     }
     // A frame that takes a replaceable hanger offers an eye only by way of one, unless it says otherwise.
+    if (own.state !== "known" && sitsOnFrame(sitter.code.value)) {
+      return fails(
+        `${needs} on the frame itself, but ${seat.part.subject} has ${showCode(seat.fact.value)} there: fit another ${noun} on a hanger for that seat, or a frame with the seat it needs.`,
+        sitter.part,
+        [sitter.code, seat.fact],
+        [...swaps(path), ...swaps("frame")],
+      );
+    }
     if (own.state !== "known") {
       return fails(
         `${needs}, but no hanger is fitted, and ${seat.part.subject} has only the seat of one, ${showCode(seat.fact.value)}: fit a hanger with ${sitter.code.value.code} for that seat.`,
@@ -162,4 +181,9 @@ function adapter(facts: PlaceFacts): readonly Repair[] {
   return facts.adapter.state === "none"
     ? [{ kind: "insert-part", slot: "drivetrain.derailleur-adapter" }]
     : swaps("drivetrain.derailleur-adapter");
+}
+
+/** Whether a mount goes onto the frame end where others have a hanger: no hanger ever offers it. */
+function sitsOnFrame({ standard }: ResolvedCode): boolean {
+  return standard?.mates.some((mate) => mate.startsWith("hanger-seat/")) ?? false;
 }
