@@ -26,7 +26,7 @@ console.log(`
 ${outcome}
 
 Where to go from here:
-  node dist/ferrule.js help               every command
-  node dist/ferrule.js explain CODE       what a check means, why, and its source
+  npm exec -- node dist/ferrule.js help           every command (npm exec brings the Node it needs)
+  npm exec -- node dist/ferrule.js explain CODE   what a check means, why, and its source
   README.md                               using Ferrule in VS Code, in another editor and in CI
   DEVELOPERS.md                           how it is built, and how to add to it`);

@@ -3,6 +3,7 @@ import { checkByCode, checks } from "../checks/table.ts";
 import type { Assembly, Waiver } from "../model/assembly.ts";
 import type { Finding } from "../model/finding.ts";
 import { nearest } from "../values/near.ts";
+import { inMonths } from "./days.ts";
 
 /** The findings after waivers have silenced theirs, and what is to be said of the waivers themselves. */
 export interface Waived {
@@ -77,6 +78,13 @@ export function applyWaivers(assembly: Assembly, findings: readonly Finding[], t
         `This waiver of ${waiver.code} ended on ${waiver.until}. Settle the matter, or write a new reason and a new day.`,
       );
       continue;
+    }
+    if (waiver.until === undefined) {
+      say(
+        "build/endless-waiver",
+        "information",
+        `This waiver of ${waiver.code} has no last day and counts for ever. Write one, as in: until ${inMonths(today, 3)}.`,
+      );
     }
     active.push({ waiver, used: false });
   }

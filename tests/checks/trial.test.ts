@@ -114,3 +114,17 @@ build b "B" {
     expect(titles).not.toContain("Set drivetrain.chain.links to 98");
   });
 });
+
+describe("a waiver without a last day", () => {
+  it("counts, and says that it counts for ever", () => {
+    const engine = new Engine({ today: "2026-11-25", prelude });
+    const text = (until: string): string =>
+      `build b "B" {\n  category: road\n  waive drivetrain/cage-capacity "So agreed"${until}\n}\n`;
+    const codes = (until: string): string[] => {
+      engine.update([{ uri: "a.ferrule", text: text(until) }]);
+      return engine.findings("a.ferrule").map(({ code }) => code);
+    };
+    expect(codes("")).toContain("build/endless-waiver");
+    expect(codes(" until 2027-03-31")).not.toContain("build/endless-waiver");
+  });
+});

@@ -1,5 +1,6 @@
 /** Codes of what is missing from a build, and of its waivers. */
 export const buildCodes: Readonly<Record<string, string>> = {
+  "build/endless-waiver": "The waiver has no last day, so nobody is asked again whether its reason still holds.",
   "build/idle-waiver": "The waiver silences nothing: what it was for does not fail. It can go.",
   "build/missing-fact":
     "A fact that some check or number needs is stated nowhere. It is neither right nor wrong until somebody states it; state it where the part is declared, or in the build when it is about how the part is installed.",
