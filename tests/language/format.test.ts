@@ -4,6 +4,7 @@ import { applyChanges, format, formatEdits, formatRange } from "../../grammar/fo
 import { lex } from "../../grammar/lexer.ts";
 import { parseDeclaration } from "../../grammar/parse.ts";
 import { split } from "../../grammar/split.ts";
+import { teethSpellings, unitBySpelling } from "../../grammar/units.ts";
 import { anyText, damagedText, soundText } from "./arbitraries.ts";
 import { describeBlock, problemsOf } from "./support.ts";
 
@@ -14,6 +15,33 @@ function meaning(text: string): string[] {
     ...tokens.filter(({ tokenType }) => !["LineEnd", "Semicolon"].includes(tokenType.name)).map((token) => token.text),
     ...comments.map((comment) => comment.text),
   ];
+}
+
+/**
+ * The same with every spelling that may be rewritten made one: damage can turn a word into a unit, a sign or a range.
+ * It knows the table of units, but nothing of how the formatter finds them.
+ */
+function meaningApartFromSpelling(text: string): string {
+  const words = meaning(text).flatMap((word) => {
+    const plain = word.replace(/[\u2010-\u2015\u2212]/g, "-");
+    const degrees = /^(.*\d)°$/.exec(plain);
+    const pair = /^(\d+(?:\.\d+)?)(?:-|\.{2,3}|…)(\d+(?:\.\d+)?)$/.exec(plain);
+    const spread = /^([-+]?\d+(?:\.\d+)?)?(?:±|\+\/?-)(\d+(?:\.\d+)?)?$/.exec(plain);
+    if (degrees) return [degrees[1]!, "°"];
+    if (pair) return [pair[1]!, "to", pair[2]!];
+    if (spread && (spread[1] !== undefined || spread[2] !== undefined || plain !== "-")) {
+      return [spread[1] ?? [], "±", spread[2] ?? []].flat();
+    }
+    return [/^(?:-|\.{2,3}|…)$/.test(plain) ? "to" : plain];
+  });
+  const spelt: string[] = [];
+  for (let index = 0; index < words.length; index++) {
+    const count = [3, 2, 1].find((many) => unitBySpelling(words.slice(index, index + many).join(" ")) !== undefined);
+    const unit = count === undefined ? undefined : unitBySpelling(words.slice(index, index + count).join(" "));
+    spelt.push(unit?.symbol ?? (teethSpellings.includes(words[index]!) ? "t" : words[index]!));
+    index += (count ?? 1) - 1;
+  }
+  return spelt.join(" ");
 }
 
 function trees(text: string): string[][] {
@@ -54,7 +82,7 @@ describe("random text", () => {
         const first = format(text);
         const second = format(first.text);
         expect(second.text).toBe(first.text);
-        expect(meaning(first.text)).toEqual(meaning(text));
+        expect(meaningApartFromSpelling(first.text)).toEqual(meaningApartFromSpelling(text));
         for (const { start, end } of split(text)) {
           const own = text.slice(start, end);
           const isRefused = first.refused?.some(({ span }) => span.start >= start && span.end <= end) ?? false;
@@ -90,6 +118,17 @@ describe("random text", () => {
         expect(meaning(result)).toEqual(meaning(text));
         expect(format(result).text).toBe(format(text).text);
       }),
+    );
+  });
+});
+
+describe("what random damage once turned up", () => {
+  it("a word that became a unit", () => {
+    const text = 'standard a "" "" {\na: 0 cc {}\n}\n';
+    expect(format(text).text).toContain("0 ml {}");
+    expect(meaningApartFromSpelling(format(text).text)).toEqual(meaningApartFromSpelling(text));
+    expect(meaningApartFromSpelling("build a {\n  b: 0 ml\n}\n")).not.toEqual(
+      meaningApartFromSpelling("build a {\n  b: 1 ml\n}\n"),
     );
   });
 });
