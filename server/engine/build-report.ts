@@ -5,6 +5,7 @@ import type { Place } from "../model/declaration.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
+import { AlternateQuestions, type Alternates, hasAlternates, mostCombinations } from "./alternates.ts";
 import { BuildEvaluation, type CheckRow, inOwnText, rowFindings, type WorkedQuantity } from "./evaluate.ts";
 import { KeptVerdicts } from "./reuse.ts";
 import { applyWaivers } from "./waivers.ts";
@@ -19,6 +20,8 @@ export interface BuildReport {
   readonly rows: readonly CheckRow[];
   /** Rows by outcome; they add up to the number of checks. */
   readonly counts: Counts;
+  /** What became of slots that name several parts; absent where none does. */
+  readonly alternates?: Alternates;
   /** What fails, is waived or cannot be checked, and problems of the text. */
   readonly findings: readonly Finding[];
   readonly lookups: readonly string[];
@@ -39,8 +42,9 @@ export function reportBuild(
 ): BuildReport {
   const evaluation = new BuildEvaluation(assembly, workshop);
   const kept = before && new KeptVerdicts(before, assembly);
+  const questions = hasAlternates(assembly) ? new AlternateQuestions(evaluation, workshop) : undefined;
   const plain = checks.map((check, index) =>
-    evaluation.check(check, kept && ((instance) => kept.verdict(index, instance))),
+    evaluation.check(check, kept && ((instance) => kept.verdict(index, instance)), questions?.ask(check)),
   );
   const found = plain.map((row) => rowFindings(row, assembly, languageNumber));
   const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today);
@@ -56,7 +60,9 @@ export function reportBuild(
   const counts: Record<Outcome, number> = { holds: 0, fails: 0, unknown: 0, waived: 0, notApplicable: 0 };
   for (const { outcome } of rows) counts[outcome]++;
 
-  const answerLookups = [...new Set([...evaluation.reader.lookups, ...(before?.answerLookups ?? [])])];
+  const answerLookups = [
+    ...new Set([...evaluation.reader.lookups, ...(questions?.lookups ?? []), ...(before?.answerLookups ?? [])]),
+  ];
   const template = assembly.fields.get("template");
   const whole = !(template?.state === "stated" && template.value === true);
   return {
@@ -64,16 +70,36 @@ export function reportBuild(
     evaluation,
     rows,
     counts,
+    ...(questions ? { alternates: questions.alternates } : {}),
     findings: [
       ...assembly.findings,
       ...findings,
       ...aboutWaivers,
+      ...(questions ? limitFindings(assembly, questions.alternates) : []),
       // A template is not a whole bike; what it leaves open is for the builds that derive from it.
       ...(whole ? missingFindings(assembly, rows) : []),
     ],
     lookups: [...assembly.lookups, ...answerLookups, assembly.declaration.key],
     answerLookups,
   };
+}
+
+/** That some checks were not asked of every combination of alternates. */
+function limitFindings(assembly: Assembly, { combinations, limited, slots }: Alternates): Finding[] {
+  if (limited.length === 0) return [];
+  const which = limited.length === 1 ? "this check was" : `these ${limited.length} checks were`;
+  return [
+    {
+      code: "build/alternates-limit",
+      severity: "information",
+      message: `The alternates of ${slots.length} slots make ${combinations} bikes. At most ${mostCombinations} combinations are tried for one question, those nearest to the first-named parts, so ${which} not made of all of them: ${limited.join(", ")}. Name fewer alternates, or split the build into variants.`,
+      place: inOwnText(assembly, slots[0]?.path ?? ""),
+      path: slots[0]?.path ?? "",
+      related: [],
+      repairs: [],
+      outcome: "unknown",
+    },
+  ];
 }
 
 /** How many missing facts one message spells out. */
@@ -87,9 +113,11 @@ function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding
   const byFact = new Map<string, { missing: Missing; codes: Set<string> }>();
   for (const { check, missing } of rows) {
     for (const one of missing) {
-      const known = byFact.get(one.path) ?? { missing: one, codes: new Set() };
+      // Two alternates can lack the same fact; each is asked for.
+      const key = `${one.path} ${one.what}`;
+      const known = byFact.get(key) ?? { missing: one, codes: new Set() };
       known.codes.add(check.code);
-      byFact.set(one.path, known);
+      byFact.set(key, known);
     }
   }
   const groups = new Map<string, { place: Place; codes: readonly string[]; facts: Missing[] }>();

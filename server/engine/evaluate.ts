@@ -3,10 +3,10 @@ import { showResult } from "../calculations/show.ts";
 import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
 import type { Check, Instance, Verdict } from "../checks/define.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
-import type { Assembly } from "../model/assembly.ts";
+import type { Assembly, Installed } from "../model/assembly.ts";
 import { headerPlace, type Place } from "../model/declaration.ts";
 import { FactReader } from "../model/facts.ts";
-import type { Finding, Outcome } from "../model/finding.ts";
+import type { Finding, Outcome, Repair } from "../model/finding.ts";
 import type { Maybe, Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
 import { isTouched, numberTouched } from "./reads.ts";
@@ -16,6 +16,23 @@ export interface InstanceResult {
   /** Empty for a check asked once of the build. */
   readonly instance: string;
   readonly verdict: Verdict;
+  /** With which of the alternates it comes out so; absent for the first-named parts. */
+  readonly combination?: Combination;
+}
+
+/** A bike that a build stands for beside that of its first-named parts. */
+export interface Combination {
+  readonly assembly: Assembly;
+  /** The parts that decide the answer, whatever the other alternates are. */
+  readonly parts: readonly CombinedPart[];
+}
+
+/** A part that decides an answer, in a slot that names several. */
+export interface CombinedPart {
+  readonly slot: string;
+  readonly installed: Installed;
+  /** The one named before it; absent for the first. */
+  readonly after?: Installed;
 }
 
 /** A check's row for a build: the worst outcome of its instances. */
@@ -94,12 +111,20 @@ export class BuildEvaluation {
     return steps;
   }
 
-  /** @param kept the answer of an instance where it is known already. */
-  check(check: Check, kept?: (instance: number) => Verdict | undefined): CheckRow {
-    const instances = instancesOf(check).map((instance, index) => ({
+  /**
+   * @param kept the answer of an instance where it is known already.
+   * @param others what came of other combinations of alternates.
+   */
+  check(
+    check: Check,
+    kept?: (instance: number) => Verdict | undefined,
+    others: readonly InstanceResult[] = [],
+  ): CheckRow {
+    const instances: InstanceResult[] = instancesOf(check).map((instance, index) => ({
       instance: instance.name,
       verdict: kept?.(index) ?? this.ask(check, instance),
     }));
+    instances.push(...others);
     const missing = instances.flatMap(({ verdict }) => (verdict.outcome === "unknown" ? verdict.missing : []));
     return { check, outcome: worst(instances), instances, missing };
   }
@@ -189,7 +214,7 @@ function worst(instances: readonly InstanceResult[]): Verdict["outcome"] {
 export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: number): Finding[] {
   const { check } = row;
   const findings: Finding[] = [];
-  for (const { verdict } of row.instances) {
+  for (const { verdict, combination } of row.instances) {
     if (verdict.outcome !== "fails") continue;
     const severity = verdict.severity ?? check.severity;
     const caution = verdict.caution ?? check.caution;
@@ -197,15 +222,31 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
       code: check.code,
       // A check that came after the workshop's language number never breaks a build that was clean.
       severity: severity === "error" && check.since > languageNumber ? "warning" : severity,
-      message: verdict.message,
-      ...placed(verdict, assembly),
+      message: combination ? `With ${combinationText(combination)}: ${verdict.message}` : verdict.message,
+      ...placed(verdict, combination?.assembly ?? assembly),
       path: verdict.at.path,
-      repairs: verdict.repairs,
+      repairs: combination ? [...verdict.repairs, ...leaveOut(combination, assembly)] : verdict.repairs,
       outcome: "fails",
+      ...(combination ? { bike: combination.assembly } : {}),
       ...(caution === undefined ? {} : { caution }),
     });
   }
   return findings;
+}
+
+/** "corrie.wide-11-50 as drivetrain.cassette and moor.stub-50 as cockpit.stem". */
+export function combinationText({ parts }: Combination): string {
+  return parts.map(({ slot, installed }) => `${installed.name} as ${slot}`).join(" and ");
+}
+
+/** A clash of alternates is mended by naming one of them no longer, where the build itself names it. */
+function leaveOut({ parts }: Combination, { declaration }: Assembly): readonly Repair[] {
+  return parts.flatMap(({ slot, installed: { name, place }, after }): Repair[] => {
+    if (!after || place.declaration !== declaration || after.place.declaration !== declaration) return [];
+    const span = { start: after.place.span.end, end: place.span.end };
+    const title = `Name ${name} no longer among the parts for ${slot}`;
+    return [{ kind: "change-text", title, place, changes: [{ span, text: "" }] }];
+  });
 }
 
 /**

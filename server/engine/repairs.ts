@@ -8,6 +8,7 @@ import type { Statement } from "../model/stated.ts";
 import { nearestSeveral } from "../values/near.ts";
 import { readValue } from "../values/read.ts";
 import { commonFields } from "../vocabulary/index.ts";
+import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
 import { byFit, type Candidate, partsFor, SlotJudge } from "./candidates.ts";
 import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, removeEntry, writeEntry } from "./edit-build.ts";
@@ -41,7 +42,7 @@ interface Draft {
  */
 export function mends(engine: Engine, build: Declaration, finding: Finding): readonly Mend[] {
   const drafts: Draft[] = [];
-  const assembly = build.keyword === "build" ? engine.report(build)?.assembly : undefined;
+  const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
   const repairs = assembly ? withoutWorse(engine, assembly, finding.repairs) : finding.repairs;
   for (const repair of repairs) drafts.push(...work(engine, build, assembly, finding, repair));
   if (assembly && finding.outcome === "fails" && checkByCode(finding.code)) drafts.push(waive(engine, build, finding));
@@ -221,7 +222,8 @@ function swaps(
       other.likeness - one.likeness ||
       byFit(one.candidate, other.candidate),
   );
-  return found.slice(0, mostSwaps).map(({ candidate: { part }, without }) => {
+  const safe = alternatesKept(engine, build, finding, slot, current);
+  return firstOf(found, mostSwaps, ({ candidate }) => safe(candidate.part)).map(({ candidate: { part }, without }) => {
     const { name, label } = part.declaration;
     const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
     return {
@@ -229,6 +231,42 @@ function swaps(
       edits: [writeName(build, assembly, slot, name), ...removed],
     };
   });
+}
+
+function firstOf<Item>(items: readonly Item[], most: number, isWanted: (item: Item) => boolean): readonly Item[] {
+  const wanted: Item[] = [];
+  for (const item of items) {
+    if (wanted.length === most) break;
+    if (isWanted(item)) wanted.push(item);
+  }
+  return wanted;
+}
+
+/** Whether a part in place of the one that is there leaves every other combination of alternates as well as it was. */
+function alternatesKept(
+  engine: Engine,
+  build: Declaration,
+  finding: Finding,
+  slot: string,
+  current: Installed | undefined,
+): (part: Part) => boolean {
+  const whole = engine.report(build)?.assembly;
+  if (!whole || !current || !hasAlternates(whole)) return () => true;
+  const before = failuresOverAll(whole, engine.workshop, slot);
+  const named = whole.slots.get(slot);
+  const already = new Set([named?.part, ...(named?.alternates.map(({ part }) => part) ?? [])]);
+  return (part) => {
+    if (already.has(part)) return false;
+    const after = failuresOverAll(withNamedPart(whole, slot, current, part), engine.workshop, slot);
+    const mended = ofCode(after, finding.code) < ofCode(before, finding.code);
+    return mended && [...after].every(([question, count]) => count <= (before.get(question) ?? 0));
+  };
+}
+
+function ofCode(failures: ReadonlyMap<string, number>, code: string): number {
+  let sum = 0;
+  for (const [question, count] of failures) if (question.startsWith(`${code} `)) sum += count;
+  return sum;
 }
 
 /** Settings of a slot, written in this build, that name other slots. */

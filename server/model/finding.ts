@@ -1,4 +1,5 @@
 import type { TextChange } from "../../grammar/tree.ts";
+import type { Assembly } from "./assembly.ts";
 import type { Place } from "./declaration.ts";
 
 export type Severity = "error" | "warning" | "information";
@@ -60,6 +61,8 @@ export interface Finding {
   readonly repairs: readonly Repair[];
   /** `fails` for what is wrong, `unknown` for what cannot be checked, `waived` for what somebody took on themselves. */
   readonly outcome: "fails" | "unknown" | "waived";
+  /** The bike it is about, where that is not the one of a build's first-named parts. */
+  readonly bike?: Assembly;
   /** Said beside the message where a mistake can hurt someone. */
   readonly caution?: string;
   /** Why it was waived and until when, for a waived one. */

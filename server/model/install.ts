@@ -60,18 +60,28 @@ export function install(
   });
   const [first, ...alternates] = resolved;
   if (!first) return undefined;
-  if (alternates.length > 0) {
-    findings.push({
-      ...textFinding(
-        declaration,
-        alternates[0]?.place.span ?? place.span,
-        "model/alternates-not-checked",
-        `Only ${first.name}, the first of ${resolved.length} alternates, is checked in ${path} by this version; ${alternates.map(({ name }) => name).join(", ")} ${alternates.length === 1 ? "is" : "are"} not.`,
-        { path, severity: "information" },
-      ),
-      outcome: "unknown",
-    });
-  }
+  const named = new Set([first.name]);
+  alternates.forEach(({ name, place: at }, index) => {
+    if (!named.has(name)) {
+      named.add(name);
+      return;
+    }
+    const before = alternates[index - 1]?.place ?? first.place;
+    findings.push(
+      textFinding(declaration, at.span, "model/alternate-named-twice", `${path} names ${name} twice.`, {
+        path,
+        severity: "warning",
+        repairs: [
+          {
+            kind: "change-text",
+            title: `Name ${name} once`,
+            place: at,
+            changes: [{ span: { start: before.span.end, end: at.span.end }, text: "" }],
+          },
+        ],
+      }),
+    );
+  });
   return {
     slot,
     state: first.part ? "part" : "unknown-part",

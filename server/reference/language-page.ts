@@ -42,7 +42,7 @@ part cassette corrie.wide-11-50 "Corrie wide 11-50" from corrie.wide-10-52 {
 
   waive drivetrain/chain-length at drivetrain.chain "Owner asked for one spare pair of links" until 2027-03-31
 }`),
-    "`a or b` lists alternates; the first is the one that is checked. `template: yes` marks a base that is not a whole bicycle.",
+    "`a or b` lists alternates: every combination is checked, and what clashes is named by the smallest set of parts; numbers are those of the first-named parts. `template: yes` marks a base that is not a whole bicycle.",
     "A build `from` another takes everything over. A slot given anew takes its part and its settings anew; a block or a dotted path amends what is there; `remove` takes full paths.",
     fenced(`build fellside-m "Fellside 29 hardtail, size M" from fellside-l {
   frame: moor.fellside-m

@@ -14,7 +14,7 @@ import { locate } from "./collect.ts";
 import type { Paint } from "./paint.ts";
 import { paragraph } from "./printable.ts";
 import { placeText } from "./text.ts";
-import { verdictText } from "./verdict.ts";
+import { instanceText, verdictText } from "./verdict.ts";
 import { outcomeHeadings } from "./words.ts";
 
 interface Page {
@@ -121,9 +121,10 @@ function rowLines({ row }: ExplainedRow, page: Page): string[] {
     `${paint.strong(row.check.code)}  ${row.check.title}`,
     outcomeHeadings[row.outcome],
     "",
-    ...row.instances.flatMap(({ instance, verdict }) => {
-      const name = instance === "" ? "" : `${instance}: `;
-      return paragraph(`${name}${outcomeHeadings[verdict.outcome]}: ${verdictText(verdict)}`, width, "    ", "  ");
+    ...row.instances.flatMap((result) => {
+      const { verdict } = result;
+      const said = `${outcomeHeadings[verdict.outcome]}${instanceText(result)}: ${verdictText(verdict)}`;
+      return paragraph(said, width, "    ", "  ");
     }),
   ];
   return [...said, "", ...paragraph(`ferrule explain ${row.check.code} says what it means.`, width, "")];

@@ -1,4 +1,5 @@
 import type { ResultValue } from "../calculations/define.ts";
+import type { Alternates } from "../engine/alternates.ts";
 import { workedQuantities } from "../engine/build-report.ts";
 import type { Range } from "../engine/positions.ts";
 import type { Outcome, Severity } from "../model/finding.ts";
@@ -52,7 +53,10 @@ export interface JsonBuild {
   readonly counts: JsonCounts;
   readonly findings: readonly JsonFinding[];
   readonly checks: readonly JsonCheck[];
+  /** Of the first-named parts. */
   readonly quantities: Readonly<Record<string, { readonly value: ResultValue; readonly unit: string }>>;
+  /** What became of slots that name several parts; absent where none does. */
+  readonly alternates?: Alternates;
 }
 
 export interface JsonFinding {
@@ -86,6 +90,8 @@ export interface JsonCheck {
     readonly name: string;
     readonly outcome: Exclude<Outcome, "waived">;
     readonly message: string;
+    /** The alternates with which it comes out so; absent for the first-named parts. */
+    readonly with?: readonly { readonly slot: string; readonly part: string }[];
   }[];
   readonly missing: readonly JsonMissing[];
 }
@@ -136,14 +142,18 @@ function jsonBuild(workshop: ReportedWorkshop, { declaration, report, at, findin
     checks: report.rows.map((row) => ({
       code: row.check.code,
       outcome: row.outcome,
-      instances: row.instances.map(({ instance, verdict }) => ({
+      instances: row.instances.map(({ instance, verdict, combination }) => ({
         name: instance,
         outcome: verdict.outcome,
         message: verdictText(verdict),
+        ...(combination
+          ? { with: combination.parts.map(({ slot, installed }) => ({ slot, part: installed.name })) }
+          : {}),
       })),
       missing: row.missing.map((missing) => jsonMissing(workshop, missing)),
     })),
     quantities,
+    ...(report.alternates ? { alternates: report.alternates } : {}),
   };
 }
 

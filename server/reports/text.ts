@@ -1,3 +1,4 @@
+import type { Alternates } from "../engine/alternates.ts";
 import type { Outcome } from "../model/finding.ts";
 import {
   type CollectedWorkshop,
@@ -11,7 +12,7 @@ import {
 import { excerpt } from "./excerpt.ts";
 import { type Paint, plain } from "./paint.ts";
 import { paragraph, printable } from "./printable.ts";
-import { verdictText } from "./verdict.ts";
+import { instanceText, verdictText } from "./verdict.ts";
 import { counted, outcomeCounts, outcomeHeadings, severityCounts, severityWords } from "./words.ts";
 
 export interface TextOptions {
@@ -57,10 +58,17 @@ function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: Te
   const { counts } = report;
   const painted = counts.fails > 0 ? paint.error : counts.unknown > 0 ? paint.warning : paint.good;
   lines.push(...paragraph(outcomeCounts(counts), width, "  ").map(painted));
+  if (report.alternates) lines.push(...paragraph(alternatesText(report.alternates), width, "  "));
   // A template has none: what it leaves open is for the builds that derive from it.
   if (build.findings.some(isMissing)) lines.push(...missingText(report.rows, options));
   for (const outcome of options.list) lines.push(...rowsText(report.rows, outcome, options));
   return lines;
+}
+
+function alternatesText({ combinations, slots, limited }: Alternates): string {
+  const which = counted(slots.length, "slot names", "slots name");
+  const asked = limited.length === 0 ? "every one that a check can tell apart was checked" : "not all were checked";
+  return `${which} several parts: ${combinations} bikes, of which ${asked}`;
 }
 
 /** How many missing facts of a build are named before the rest is only counted. */
@@ -93,7 +101,7 @@ function rowsText(
     if (row.outcome !== outcome) continue;
     for (const instance of row.instances) {
       // A row that fails may hold for some of its instances; they are said too, each with its own outcome.
-      const where = instance.instance === "" ? "" : ` (${instance.instance})`;
+      const where = instanceText(instance);
       const own =
         row.instances.length > 1 && outcome !== "waived" ? `${outcomeHeadings[instance.verdict.outcome]}: ` : "";
       lines.push(

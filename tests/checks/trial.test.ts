@@ -68,21 +68,6 @@ build example "One" { frame: x.frame; drivetrain.bottom-bracket: x.bb }
   });
 });
 
-describe("alternates", () => {
-  const engine = new Engine({ today: "2026-11-25", prelude });
-  engine.update([
-    {
-      uri: "a.ferrule",
-      text: 'part cassette a.one "One" { speeds: 11 }\npart cassette a.two "Two" { speeds: 12 }\nbuild b "B" {\n  drivetrain.cassette: a.one or a.two\n}\n',
-    },
-  ]);
-  it("say that only the first is checked", () => {
-    const found = engine.findings("a.ferrule").filter(({ code }) => code === "model/alternates-not-checked");
-    expect(found.map(({ severity, outcome: of }) => [severity, of])).toEqual([["information", "unknown"]]);
-    expect(found[0]?.message).toContain("a.two");
-  });
-});
-
 describe("a repair by a number", () => {
   it("is not offered where something else would begin to fail", () => {
     const text = `

@@ -1,5 +1,7 @@
 /** Codes of what is missing from a build, and of its waivers. */
 export const buildCodes: Readonly<Record<string, string>> = {
+  "build/alternates-limit":
+    "The build's alternates make more combinations than are tried for one question. Those nearest to the first-named parts were tried; the others are neither right nor wrong.",
   "build/endless-waiver": "The waiver has no last day, so nobody is asked again whether its reason still holds.",
   "build/idle-waiver": "The waiver silences nothing: what it was for does not fail. It can go.",
   "build/missing-fact":

@@ -1,5 +1,6 @@
 /** Codes of names and of what they stand for. */
 export const modelCodes: Readonly<Record<string, string>> = {
+  "model/alternate-named-twice": "A slot names the same part twice, joined by or; once is enough.",
   "model/derivation":
     "What derives from another by from must not come round to itself, and both have to be of one kind.",
   "model/duplicate-name":
@@ -8,7 +9,6 @@ export const modelCodes: Readonly<Record<string, string>> = {
     "The field is a fact of the part, not of how it is installed: it is stated where the part is declared, so that it cannot differ from bike to bike.",
   "model/language-number": "The workshop is written for a later language than this program knows.",
   "model/none-among-alternates": "A slot has a part, or alternates of one, or none; none is no alternate.",
-  "model/alternates-not-checked": "Of several parts joined by or, this version checks only the first.",
   "model/not-evaluated": "The declaration is read and formatted, but this version checks nothing by it.",
   "model/nothing-to-remove": "Nothing is inherited at the path that remove names.",
   "model/setting-without-part": "Settings say how a part is installed; the slot has none.",
