@@ -19,12 +19,16 @@ export interface Launched {
 export type Launch = (options: LanguageClientOptions) => Launched;
 
 /** What this client adds to the protocol. */
-const initializationOptions: InitializationOptions = {
-  diagnostics: "push",
-  explanations: true,
-  standards: "virtual",
-  suggestCommand: "editor.action.triggerSuggest",
-};
+function initializationOptions(): InitializationOptions {
+  const units = workspace.getConfiguration("ferrule").get<string>("displayUnits");
+  return {
+    diagnostics: "push",
+    explanations: true,
+    standards: "virtual",
+    suggestCommand: "editor.action.triggerSuggest",
+    ...(units === "metric" || units === "inch" || units === "both" ? { displayUnits: units } : {}),
+  };
+}
 
 export type ServerState = "starting" | "running" | "failed";
 
@@ -50,6 +54,10 @@ export class LanguageServer implements Disposable {
       this.#stateChanged,
       workspace.onDidOpenTextDocument(({ languageId, uri }) => {
         if (languageId === "ferrule" && isWorkedOn(uri.scheme)) this.#cover(uri.scheme);
+      }),
+      // Units are told once, with the first message.
+      workspace.onDidChangeConfiguration((change) => {
+        if (this.#current !== undefined && change.affectsConfiguration("ferrule.displayUnits")) void this.restart();
       }),
       workspace.onDidChangeWorkspaceFolders(({ added }) => {
         for (const { uri } of added) this.#cover(uri.scheme);
@@ -109,7 +117,7 @@ export class LanguageServer implements Disposable {
       revealOutputChannelOn: RevealOutputChannelOn.Never,
       diagnosticCollectionName: "ferrule",
       markdown: { isTrusted: false, supportHtml: false },
-      initializationOptions,
+      initializationOptions: initializationOptions(),
     });
     const { client } = launched;
     this.#current = launched;

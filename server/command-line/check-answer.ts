@@ -2,6 +2,7 @@ import type { Outcome, Severity } from "../model/finding.ts";
 import { type CollectedWorkshop, collect, hasAtLeast } from "../reports/collect.ts";
 import { coloured, plain } from "../reports/paint.ts";
 import { textReport } from "../reports/text.ts";
+import type { DisplayUnits } from "../values/show.ts";
 import type { LeftOut } from "../workshop-files/list.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { load } from "./load.ts";
@@ -16,6 +17,8 @@ export interface CheckSettings {
   readonly today: string;
   readonly width: number;
   readonly colour: boolean;
+  /** Units in which numbers are shown; those that each workshop states when left out. */
+  readonly units?: DisplayUnits;
   /** Where shown paths start. */
   readonly folder: string;
 }
@@ -30,7 +33,7 @@ export interface CheckAnswer {
 /** Checks what was read and writes the report. */
 export async function answerCheck(read: readonly ReadWorkshop[], settings: CheckSettings): Promise<CheckAnswer> {
   const { today } = settings;
-  const loaded = read.map((workshop) => load(workshop, today, settings.folder));
+  const loaded = read.map((workshop) => load(workshop, today, settings.folder, settings.units));
   const collected = loaded.map(collect);
   const text = await report(collected, settings, today);
   const leftOut = loaded.flatMap((workshop) => workshop.leftOut);

@@ -47,6 +47,13 @@ const formatOption = (words: readonly string[]): OptionRow => ({
   description: `how to write the result; ${words[0]} when not given`,
 });
 
+const unitsOption: OptionRow = {
+  name: "units",
+  value: "metric|inch|both",
+  words: ["metric", "inch", "both"],
+  description: "units in which worked-out numbers are shown; as the workshop states, else metric, when not given",
+};
+
 const exitCodesHelp =
   "Ends with 0 when nothing is found at or above --fail-on, 1 when something is, 2 when the command is not understood " +
   "or a file cannot be read.";
@@ -72,6 +79,7 @@ export const commands: readonly CommandRow[] = [
         several: true,
         description: "list the checks of every build with this outcome; several with commas between",
       },
+      unitsOption,
       { name: "as", value: "FILE", description: "the file that standard input stands for, in its workshop" },
       { name: "no-cache", description: "do not remember the answer, nor give a remembered one" },
     ],
@@ -93,6 +101,7 @@ export const commands: readonly CommandRow[] = [
     options: [
       formatOption(["text", "json"]),
       { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
+      unitsOption,
     ],
     details: [
       "CODE is the code of a finding, such as drivetrain/largest-cog.",
@@ -105,7 +114,7 @@ export const commands: readonly CommandRow[] = [
     name: "calculate",
     summary: "work one calculation out from numbers given here, with its working; without a name, list them",
     usage: ["", "NAME INPUT=VALUE..."],
-    options: [formatOption(["text", "json"])],
+    options: [formatOption(["text", "json"]), unitsOption],
     details: [
       "A value is written as in a file, with any unit of the right dimension: chainstay=435 mm, chainstay=17.1in. " +
         "calculate NAME without inputs says what it needs.",

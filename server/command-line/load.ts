@@ -2,6 +2,7 @@ import { pathToFileURL } from "node:url";
 import { type Change, Engine } from "../engine/engine.ts";
 import type { ReportedWorkshop } from "../reports/collect.ts";
 import { prelude } from "../standards/index.ts";
+import type { DisplayUnits } from "../values/show.ts";
 import type { LeftOut } from "../workshop-files/list.ts";
 import { decodeSource } from "../workshop-files/read.ts";
 import type { ReadWorkshop } from "./read-workshops.ts";
@@ -17,8 +18,14 @@ export interface LoadedWorkshop extends ReportedWorkshop {
  * Puts the files of a workshop into an engine. Nothing is parsed yet: the engine reads a declaration when it is asked
  * for it.
  * @param shownFrom the folder from which shown paths start.
+ * @param displayUnits units in which numbers are shown; those that the workshop states when left out.
  */
-export function load(workshop: ReadWorkshop, today: string, shownFrom: string): LoadedWorkshop {
+export function load(
+  workshop: ReadWorkshop,
+  today: string,
+  shownFrom: string,
+  displayUnits?: DisplayUnits,
+): LoadedWorkshop {
   const leftOut: LeftOut[] = [];
   const tooLarge = new Map<string, number>();
   const shown = new Map<string, string>();
@@ -39,7 +46,7 @@ export function load(workshop: ReadWorkshop, today: string, shownFrom: string): 
     shown.set(uri, name);
     if (workshop.asked.has(path)) uris.push(uri);
   }
-  const engine = new Engine({ today, prelude });
+  const engine = new Engine({ today, prelude, ...(displayUnits ? { displayUnits } : {}) });
   engine.update(changes);
   return { engine, uris, pathOf: (uri) => shown.get(uri) ?? uri, tooLarge, leftOut };
 }

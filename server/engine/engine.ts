@@ -8,6 +8,8 @@ import { problemFinding, readFields, textFinding } from "../model/read-fields.ts
 import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
+import { shownIn } from "../values/display.ts";
+import type { DisplayUnits } from "../values/show.ts";
 import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
 import { Memo } from "./memo.ts";
@@ -25,6 +27,8 @@ export interface EngineOptions {
   readonly today: string;
   /** The standards that come with the program. */
   readonly prelude?: readonly { readonly uri: string; readonly text: string }[];
+  /** Units in which numbers are shown; those that the workshop states when left out. */
+  readonly displayUnits?: DisplayUnits;
 }
 
 /** What is known of one declaration by itself. */
@@ -51,12 +55,14 @@ export class Engine {
   readonly #earlier = new Map<string, Analysis>();
   readonly #lines = new Map<string, { readonly text: string; readonly index: LineIndex }>();
   readonly #open = new Set<string>();
+  readonly #displayUnits: DisplayUnits | undefined;
   #today: string;
   #librariesRevision = 0;
   #revision = 0;
 
   constructor(options: EngineOptions) {
     this.#today = options.today;
+    this.#displayUnits = options.displayUnits;
     for (const { uri, text } of options.prelude ?? []) this.workshop.update(uri, text, true);
   }
 
@@ -217,6 +223,19 @@ export class Engine {
     return value?.state === "stated" && typeof value.value === "number" ? value.value : 1;
   }
 
+  /** Units in which numbers are shown: asked for by the reader, else by the workshop, else metric. */
+  get displayUnits(): DisplayUnits {
+    if (this.#displayUnits) return this.#displayUnits;
+    const workshop = this.workshop.lookup("workshop");
+    const stated = workshop && this.#workshopFields(workshop, []).get("units");
+    return stated?.state === "stated" ? (stated.value as DisplayUnits) : "metric";
+  }
+
+  /** Does some work for a reader of this workshop: numbers are shown in its units. */
+  shown<Answer>(work: () => Answer): Answer {
+    return shownIn(this.displayUnits, work);
+  }
+
   /** Line and column of a stretch of a declaration. */
   range(place: Place): Range {
     return this.fileRange(place.declaration.uri, {
@@ -288,12 +307,14 @@ export class Engine {
       }
       case "build": {
         lookups.push("workshop");
-        const report = reportBuild(
-          this.assemble(declaration),
-          this.workshop,
-          this.#today,
-          this.languageNumber,
-          this.#earlierReport(declaration),
+        const report = this.shown(() =>
+          reportBuild(
+            this.assemble(declaration),
+            this.workshop,
+            this.#today,
+            this.languageNumber,
+            this.#earlierReport(declaration),
+          ),
         );
         lookups.push(...report.lookups);
         const settings = settingNames(report.assembly, this.workshop, lookups);

@@ -1,5 +1,6 @@
 import { type ClientCapabilities, type InitializeParams, MarkupKind } from "vscode-languageserver";
 import { type ClientOptions, markdownHelp, plainHelp } from "../language-features/shared/options.ts";
+import type { DisplayUnits } from "../values/show.ts";
 import type { InitializationOptions } from "./protocol.ts";
 
 /** What the client said of itself when it connected, as far as the server goes by it. */
@@ -13,6 +14,8 @@ export interface Client {
   readonly watchesFiles: boolean;
   readonly changesFolders: boolean;
   readonly refreshesDiagnostics: boolean;
+  /** Units in which numbers are shown; absent for those that each workshop states. */
+  readonly displayUnits?: DisplayUnits;
 }
 
 /** Reads what a client says of itself. Whatever it leaves out, or says in a form of its own, has its plainest meaning. */
@@ -43,6 +46,7 @@ export function readClient(parameters: InitializeParams, shownUri: (uri: string)
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     changesFolders: workspace?.workspaceFolders === true,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    ...(options.displayUnits ? { displayUnits: options.displayUnits } : {}),
   };
 }
 
@@ -55,9 +59,10 @@ function foldersOf({ workspaceFolders, rootUri, rootPath }: InitializeParams): r
 /** Options come from a person's configuration: each is taken only in the form it should have. */
 function optionsOf(given: unknown): InitializationOptions {
   if (typeof given !== "object" || given === null) return {};
-  const { diagnostics, explanations, standards, suggestCommand } = given as Record<string, unknown>;
+  const { diagnostics, displayUnits, explanations, standards, suggestCommand } = given as Record<string, unknown>;
   return {
     ...(diagnostics === "pull" ? { diagnostics } : {}),
+    ...(displayUnits === "metric" || displayUnits === "inch" || displayUnits === "both" ? { displayUnits } : {}),
     ...(explanations === true ? { explanations } : {}),
     ...(standards === "files" ? { standards } : {}),
     ...(typeof suggestCommand === "string" && suggestCommand !== "" ? { suggestCommand } : {}),

@@ -1,3 +1,5 @@
+import type { DisplayUnits } from "../values/show.ts";
+
 /**
  * What server and client say to each other beside the Language Server Protocol. A client that knows none of it is
  * served as well as any other; each of these is asked for, or answered, only where both sides know it.
@@ -14,6 +16,8 @@ export interface InitializationOptions {
    * `files`: they are read-only copies on the disk, for editors that open nothing else.
    */
   readonly standards?: "virtual" | "files";
+  /** Units in which numbers are shown; those that each workshop states when left out. */
+  readonly displayUnits?: DisplayUnits;
   /** A command of the client that opens the list of completions, run after a field's name was inserted. */
   readonly suggestCommand?: string;
 }

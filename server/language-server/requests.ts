@@ -43,7 +43,7 @@ export class Requests {
     if (token.isCancellationRequested) return cancelled();
     try {
       const file = this.#file(document.uri);
-      return file ? work(file) : null;
+      return file ? file.engine.shown(() => work(file)) : null;
     } catch (error) {
       return this.#failed(name, error);
     }

@@ -25,7 +25,7 @@ import {
 import { Publisher } from "./publisher.ts";
 import { Requests } from "./requests.ts";
 import { localDay } from "./session.ts";
-import { Sessions } from "./sessions.ts";
+import { Sessions, type SessionsListener } from "./sessions.ts";
 import { listStandards, standardText } from "./standard-documents.ts";
 import { takeChanges, watchedOperations, watchFiles } from "./watching.ts";
 
@@ -143,7 +143,7 @@ function start(
   client: ReturnType<typeof readClient>,
 ): Running {
   const documents = new OpenDocuments(addresses);
-  const sessions: Sessions = new Sessions(host, {
+  const listener: SessionsListener = {
     changed(_session, uris) {
       publisher.wait(uris);
     },
@@ -156,7 +156,8 @@ function start(
     failed(what, error) {
       connection.console.warn(`${what}: ${error instanceof Error ? error.message : String(error)}`);
     },
-  });
+  };
+  const sessions = new Sessions(host, listener, client.displayUnits);
   const findings = new Findings(connection, client, addresses, documents, sessions);
   const requests = new Requests(connection, addresses, documents, sessions);
   const publisher = new Publisher({

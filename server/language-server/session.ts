@@ -1,5 +1,6 @@
 import { type Change, Engine } from "../engine/engine.ts";
 import { prelude } from "../standards/index.ts";
+import type { DisplayUnits } from "../values/show.ts";
 import type { FileContent } from "./host.ts";
 
 /** The day by this machine's calendar, `2026-11-25`. */
@@ -17,9 +18,10 @@ export class WorkshopSession {
   /** Files that were not taken in, with why. */
   readonly refused = new Map<string, string>();
 
-  constructor(root: string, today = localDay()) {
+  /** @param displayUnits units in which numbers are shown; those that the workshop states when left out. */
+  constructor(root: string, displayUnits?: DisplayUnits, today = localDay()) {
     this.root = root;
-    this.engine = new Engine({ today, prelude });
+    this.engine = new Engine({ today, prelude, ...(displayUnits ? { displayUnits } : {}) });
   }
 
   /** Takes an open text in. @returns the files whose findings may have changed. */

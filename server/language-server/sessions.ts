@@ -1,3 +1,4 @@
+import type { DisplayUnits } from "../values/show.ts";
 import { folderOf, type Host, isUnder, workshopFileName } from "./host.ts";
 import { WorkshopSession } from "./session.ts";
 
@@ -21,6 +22,7 @@ export interface SessionsListener {
 export class Sessions {
   readonly #host: Host;
   readonly #listener: SessionsListener;
+  readonly #displayUnits: DisplayUnits | undefined;
   readonly #sessions = new Map<string, WorkshopSession>();
   /** Folders of the window. */
   readonly #folders = new Set<string>();
@@ -35,7 +37,9 @@ export class Sessions {
   readonly #readings = new Map<string, number>();
   #reading = 0;
 
-  constructor(host: Host, listener: SessionsListener) {
+  /** @param displayUnits units in which numbers are shown; those that each workshop states when left out. */
+  constructor(host: Host, listener: SessionsListener, displayUnits?: DisplayUnits) {
+    this.#displayUnits = displayUnits;
     this.#host = host;
     this.#listener = listener;
     this.#limbo.engine.complete = false;
@@ -276,7 +280,7 @@ export class Sessions {
   #make(root: string): WorkshopSession {
     const known = this.#sessions.get(root);
     if (known) return known;
-    const session = new WorkshopSession(root);
+    const session = new WorkshopSession(root, this.#displayUnits);
     for (const outer of this.all) {
       if (isUnder(root, outer.root)) this.#hand(outer, session, (uri) => this.#belongs(uri, root));
     }

@@ -118,7 +118,7 @@ function reported(workshop: ReportedWorkshop, declaration: Declaration, finding:
     related: finding.related.map((related) => ({ message: related.message, at: locate(workshop, related.place) })),
     ...(caution === undefined ? {} : { caution }),
     ...(waiver === undefined ? {} : { waiver }),
-    mends: () => mends(workshop.engine, declaration, finding),
+    mends: () => workshop.engine.shown(() => mends(workshop.engine, declaration, finding)),
   };
 }
 

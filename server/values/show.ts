@@ -1,5 +1,6 @@
-import { type DimensionName, fromBase, type Unit, unitBySpelling } from "../../grammar/units.ts";
+import { type DimensionName, fromBase, toBase, type Unit, unitBySpelling } from "../../grammar/units.ts";
 import { equal, isSingle } from "./compare.ts";
+import { displayUnits } from "./display.ts";
 import { usualUnit } from "./field-units.ts";
 import type { AnyValue, Code, FieldType, Interval, Money, MoneyInterval, Teeth } from "./types.ts";
 import { amountText, isCode, isInterval, isMoney } from "./write.ts";
@@ -13,6 +14,7 @@ export interface ShowOptions {
   readonly unit?: string;
   /** Most decimals; by the unit when left out. */
   readonly digits?: number;
+  /** Those of the reader when left out; `metric` where the text goes into a file. */
   readonly displayUnits?: DisplayUnits;
 }
 
@@ -134,6 +136,22 @@ export function showTeeth(teeth: Teeth): string {
   return teeth.join("-");
 }
 
+/**
+ * Numbers that are worked out in a unit of their own, such as results of a calculation, in the units of the reader.
+ * @param shown the numbers with their unit as the calculation would have them.
+ */
+export function showWorkedOut(values: readonly number[], unitSpelling: string, shown: string): string {
+  const units = displayUnits();
+  const unit = units === "metric" ? undefined : unitBySpelling(unitSpelling);
+  const customary = unit && customaryUnit(unit.dimension);
+  if (!unit || !customary || customary === unit) return shown;
+  const other = withUnit(
+    values.map((value) => number(toBase(value, unit), customary, undefined)).join(", "),
+    customary.symbol,
+  );
+  return units === "inch" ? other : `${shown} (${other})`;
+}
+
 /** A plain number, such as a ratio. */
 export function showNumber(value: number, digits?: number): string {
   return decimalText(value, digits ?? Math.min(3, Math.max(0, significantDigits - wholeDigits(value))));
@@ -176,7 +194,7 @@ function inUnits(
 ): string {
   const unit = shownUnit(dimension, values, options);
   const text = show(unit);
-  if (options.displayUnits !== "both") return text;
+  if ((options.displayUnits ?? displayUnits()) !== "both") return text;
   const other = customaryUnit(dimension);
   if (other === undefined || other === unit) return text;
   // Decimals were asked for in the first unit; the second has its own.
@@ -198,7 +216,7 @@ function customaryUnit(dimension: DimensionName): Unit | undefined {
 }
 
 function shownUnit(dimension: DimensionName, values: readonly number[], options: ShowOptions): Unit {
-  const customary = options.displayUnits === "inch" ? customaryUnit(dimension) : undefined;
+  const customary = (options.displayUnits ?? displayUnits()) === "inch" ? customaryUnit(dimension) : undefined;
   if (customary !== undefined) return customary;
   if (dimension === "mass" && options.unit === undefined && values.some((value) => Math.abs(value) >= 1000)) {
     return unitBySpelling("kg") ?? usualUnit({ dimension });

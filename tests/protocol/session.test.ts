@@ -208,6 +208,23 @@ describe("a file without a folder", () => {
 });
 
 describe("answers", () => {
+  test("worked-out numbers are shown in the units that the client asks for", async () => {
+    const folder = folderWith({});
+    const text = 'part tyre a.tyre "Tyre" { size: 57-622 }\nbuild b "B" {\n  rear-wheel.tyre: a.tyre\n}\n';
+    const shown = async (options: object): Promise<string> => {
+      const uri = `${folder}/b.ferrule`;
+      const started = await start({ folders: [folder], options });
+      started.open(uri, text);
+      const hover = await started.at<Hover>("textDocument/hover", uri, started.positionOf(uri, "a.tyre\n", 3));
+      await started.stop();
+      return (hover.contents as { value: string }).value;
+    };
+    expect(await shown({})).toContain("2312.2 mm");
+    expect(await shown({ displayUnits: "inch" })).toContain("91.03 in");
+    // Options come from a person's configuration; one that means nothing is as good as none.
+    expect(await shown({ displayUnits: "furlongs" })).toContain("2312.2 mm");
+  });
+
   test("hover shows the comparison with the working and where each side was stated", async () => {
     const { editor, uri } = await openWorkshop();
     const hover = await editor.at<Hover>("textDocument/hover", uri, editor.positionOf(uri, "corrie.short-12", 3));

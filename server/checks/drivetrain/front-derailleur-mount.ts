@@ -72,7 +72,7 @@ export default defineCheck({
         kind: "set-setting",
         slot: derailleur,
         setting: "band-shim",
-        value: showQuantity(missing, "length"),
+        value: showQuantity(missing, "length", { displayUnits: "metric" }),
       });
     } else if (added > 0 && Math.abs(missing) <= tolerance) {
       repairs.push({ kind: "set-setting", slot: derailleur, setting: "band-shim", value: "none" });

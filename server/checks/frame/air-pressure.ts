@@ -50,7 +50,12 @@ export default defineCheck({
       pressure,
       [pressure, most],
       [
-        { kind: "set-setting", slot: path, setting: "air-pressure", value: showQuantity(most.value, "pressure") },
+        {
+          kind: "set-setting",
+          slot: path,
+          setting: "air-pressure",
+          value: showQuantity(most.value, "pressure", { displayUnits: "metric" }),
+        },
         ...swaps(path),
       ],
     );

@@ -30,7 +30,12 @@ export default defineCheck({
       set,
       [set, options.state === "known" ? options : travel],
       [
-        { kind: "set-setting", slot: "fork", setting: "travel-set", value: showQuantity(travel.value, "length") },
+        {
+          kind: "set-setting",
+          slot: "fork",
+          setting: "travel-set",
+          value: showQuantity(travel.value, "length", { displayUnits: "metric" }),
+        },
         ...swaps("fork"),
       ],
     );

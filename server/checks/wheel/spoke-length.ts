@@ -47,7 +47,7 @@ export default defineCheck({
           kind: "set-setting",
           slot: spokes,
           setting: `length-${name}`,
-          value: showQuantity(nearest(needed.value, stocked), "length"),
+          value: showQuantity(nearest(needed.value, stocked), "length", { displayUnits: "metric" }),
         }),
       );
       const said = wrong.map(({ name, stated, needed, off }) => {

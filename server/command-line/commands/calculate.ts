@@ -11,9 +11,11 @@ import {
 } from "../../reports/calculation.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
+import { shownIn } from "../../values/display.ts";
 import { exampleOf } from "../../values/example.ts";
 import { nearest } from "../../values/near.ts";
 import { readValue } from "../../values/read.ts";
+import type { DisplayUnits } from "../../values/show.ts";
 import type { AnyValue } from "../../values/types.ts";
 import type { Field } from "../../vocabulary/define.ts";
 import type { Invocation } from "../commands.ts";
@@ -35,7 +37,9 @@ export function run(invocation: Invocation): number {
   const calculation = calculationByName(name);
   if (!calculation) throw unknownCalculation(name);
   const worked = workOut(calculation, readInputs(calculation, words));
-  terminal.write(isJson ? json(calculationJson(worked)) : calculationText(worked, terminal.width, paint));
+  const units = (invocation.value("units") ?? "metric") as DisplayUnits;
+  const text = (): string => shownIn(units, () => calculationText(worked, terminal.width, paint));
+  terminal.write(isJson ? json(calculationJson(worked)) : text());
   return worked.impossible === undefined ? exitCodes.clean : exitCodes.findings;
 }
 

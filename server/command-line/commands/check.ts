@@ -1,4 +1,5 @@
 import { printable } from "../../reports/printable.ts";
+import type { DisplayUnits } from "../../values/show.ts";
 import type { LeftOut } from "../../workshop-files/list.ts";
 import type { CheckSettings } from "../check-answer.ts";
 import { CheckMemory } from "../check-memory.ts";
@@ -44,6 +45,7 @@ function settingsOf({ value, values, terminal, folder }: Invocation): CheckSetti
   const format = value("format") ?? "text";
   const isText = format === "text";
   const given = value("today");
+  const units = value("units") as DisplayUnits | undefined;
   return {
     format,
     failOn: value("fail-on") ?? "error",
@@ -53,6 +55,7 @@ function settingsOf({ value, values, terminal, folder }: Invocation): CheckSetti
     width: isText ? terminal.width : 0,
     colour: isText && terminal.colour,
     folder,
+    ...(units === undefined ? {} : { units }),
   };
 }
 

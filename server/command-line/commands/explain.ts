@@ -8,6 +8,7 @@ import { explainedPathText } from "../../reports/explain-path-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { paragraph, printable } from "../../reports/printable.ts";
 import { nearest, nearestSeveral } from "../../values/near.ts";
+import type { DisplayUnits } from "../../values/show.ts";
 import { type Address, readAddress, splits } from "../address.ts";
 import type { Invocation } from "../commands.ts";
 import { dayOf, localDay } from "../day.ts";
@@ -62,15 +63,16 @@ function explainedAddress(address: Address, invocation: Invocation): string {
   const targets = findTargets([file], folder, new Roots());
   const given = invocation.value("today");
   const today = given === undefined ? localDay() : dayOf(given);
+  const units = invocation.value("units") as DisplayUnits | undefined;
   const read = readWorkshops(targets, undefined, folder);
-  const workshops = read.map((workshop) => load(workshop, today, folder));
+  const workshops = read.map((workshop) => load(workshop, today, folder, units));
   for (const { path, reason } of [...read, ...workshops].flatMap(({ leftOut }) => leftOut)) {
     terminal.warn(`ferrule: ${printable(path)} was not read: ${reason}.\n`);
   }
   const { workshop, build, path } = findBuild(workshops, address);
   const report = workshop.engine.report(build);
   if (!report) throw new UsageProblem(`${printable(build.name)} is not a build.`);
-  const explained = explainPath(report, path);
+  const explained = workshop.engine.shown(() => explainPath(report, path));
   if (!explained) {
     const near = nearestSeveral(path, explainablePaths(report));
     throw new UsageProblem(
