@@ -31,6 +31,7 @@ import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
 import drivetrainActuation from "./drivetrain/actuation.ts";
+import drivetrainBatteryFitted from "./drivetrain/battery-fitted.ts";
 import drivetrainBatteryType from "./drivetrain/battery-type.ts";
 import drivetrainBearingSpacers from "./drivetrain/bearing-spacers.ts";
 import drivetrainBeltApproved from "./drivetrain/belt-approved.ts";
@@ -68,6 +69,7 @@ import drivetrainFrontDerailleurRange from "./drivetrain/front-derailleur-range.
 import drivetrainFrontDerailleurTyre from "./drivetrain/front-derailleur-tyre.ts";
 import drivetrainFrontDifference from "./drivetrain/front-difference.ts";
 import drivetrainFrontPositions from "./drivetrain/front-positions.ts";
+import drivetrainFrontShifting from "./drivetrain/front-shifting.ts";
 import drivetrainGearHubRatio from "./drivetrain/gear-hub-ratio.ts";
 import drivetrainGearHubWashers from "./drivetrain/gear-hub-washers.ts";
 import drivetrainHangerSeat from "./drivetrain/hanger-seat.ts";
@@ -78,9 +80,11 @@ import drivetrainPedalThread from "./drivetrain/pedal-thread.ts";
 import drivetrainRingClearance from "./drivetrain/ring-clearance.ts";
 import drivetrainRingFitted from "./drivetrain/ring-fitted.ts";
 import drivetrainRingMount from "./drivetrain/ring-mount.ts";
+import drivetrainRingPlace from "./drivetrain/ring-place.ts";
 import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
 import drivetrainRingSize from "./drivetrain/ring-size.ts";
 import drivetrainShiftFamily from "./drivetrain/shift-family.ts";
+import drivetrainSingleSpeedLine from "./drivetrain/single-speed-line.ts";
 import drivetrainSingleSpeedTension from "./drivetrain/single-speed-tension.ts";
 import drivetrainSmallestCog from "./drivetrain/smallest-cog.ts";
 import drivetrainSpeeds from "./drivetrain/speeds.ts";
@@ -214,6 +218,7 @@ export const checks: readonly Check[] = [
   cockpitControlDiameter,
   cockpitTorqueWindow,
   drivetrainActuation,
+  drivetrainBatteryFitted,
   drivetrainBatteryType,
   drivetrainBearingSpacers,
   drivetrainBeltApproved,
@@ -251,6 +256,7 @@ export const checks: readonly Check[] = [
   drivetrainFrontDerailleurTyre,
   drivetrainFrontDifference,
   drivetrainFrontPositions,
+  drivetrainFrontShifting,
   drivetrainGearHubRatio,
   drivetrainGearHubWashers,
   drivetrainHangerSeat,
@@ -261,9 +267,11 @@ export const checks: readonly Check[] = [
   drivetrainRingClearance,
   drivetrainRingFitted,
   drivetrainRingMount,
+  drivetrainRingPlace,
   drivetrainRingProfile,
   drivetrainRingSize,
   drivetrainShiftFamily,
+  drivetrainSingleSpeedLine,
   drivetrainSingleSpeedTension,
   drivetrainSmallestCog,
   drivetrainSpeeds,

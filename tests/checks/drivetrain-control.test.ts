@@ -115,14 +115,24 @@ describe("drivetrain/indexing", () => {
   const text = (pieces: Pieces) => checkText(compose(pieces, families));
   const ten = `cogs: ${cogs} t; cog-pitch: 4 mm`;
 
-  it("passes one family whatever the figures give, and families that mate", () => {
-    const wild = "pull-per-click: 4 mm; speeds: 10";
-    expect(text(bike(`shift-family: one; ${wild}`, "shift-family: one; actuation-ratio: 2", ten)).outcome(code)).toBe(
-      "holds",
-    );
-    expect(text(bike(`shift-family: two; ${wild}`, "shift-family: three; actuation-ratio: 2", ten)).outcome(code)).toBe(
-      "holds",
-    );
+  it("passes one family, and families that mate, unless the figures come to more than a whole cog", () => {
+    // Cogs are 4 mm apart: nine clicks of 0.44 mm too much are 3.96 mm, of 0.45 mm 4.05 mm.
+    for (const [one, other] of [["one", "one"] as const, ["two", "three"] as const]) {
+      const outcome = (pull: string) =>
+        text(
+          bike(
+            `shift-family: ${one}; speeds: 10; pull-per-click: ${pull}`,
+            `shift-family: ${other}; actuation-ratio: 1`,
+            ten,
+          ),
+        );
+      expect(outcome("4.44 mm").outcome(code)).toBe("holds");
+      expect(outcome("3.56 mm").outcome(code)).toBe("holds");
+      expect(outcome("4.45 mm").outcome(code)).toBe("fails");
+      expect(outcome("3.55 mm").outcome(code)).toBe("fails");
+      expect(outcome("4.45 mm").of(code)[0]).toMatchObject({ severity: "warning" });
+      expect(outcome("4.45 mm").of(code)[0]?.message).toContain("4.05 mm over all clicks");
+    }
   });
 
   it("judges a mixture by the error added up over all clicks, either way", () => {

@@ -113,3 +113,102 @@ describe("a waiver without a last day", () => {
     expect(codes(" until 2027-03-31")).not.toContain("build/endless-waiver");
   });
 });
+
+describe("a vertical dropout", () => {
+  const bike = (dropout: string, chainstay: string): string => `
+part frame a.frame "F" { dropout: ${dropout}; chainstay: ${chainstay} }
+part crankset a.crank "C" { rings: 46 t }
+part sprocket a.cog "S" { cogs: 17 t }
+part chain a.chain "K" { links-supplied: 112 }
+build example "One" {
+  frame: a.frame
+  drivetrain { rear-derailleur: none; crankset: a.crank; cassette: a.cog; chain: a.chain { links: 98 }; closure-link: none }
+}
+`;
+  const code = "drivetrain/single-speed-tension";
+  it("makes no chain taut, whatever range of chainstay is written", () => {
+    expect(outcome(bike("vertical", "405 to 425 mm"), code)).toBe("fails");
+    expect(outcome(bike("eccentric", "405 to 425 mm"), code)).toBe("holds");
+    expect(outcome(bike("track-end", "405 to 425 mm"), code)).toBe("holds");
+  });
+});
+
+describe("rings, and what changes between them", () => {
+  const code = "drivetrain/front-shifting";
+  const bike = (rest: string, rings = "46-30"): string => `
+part crankset a.crank "C" { rings: ${rings} t }
+part shift-controller a.left "Left lever" { actuation: cable; speeds: 2 }
+part brake-lever a.brake "Plain lever" { actuation: none }
+build example "Two" {
+  drivetrain { crankset: a.crank; ${rest} }
+}
+`;
+  it("a double without a front derailleur is said, and what takes up the slack", () => {
+    const { of } = checkText(bike("rear-derailleur: none; front-derailleur: none"));
+    expect(of(code)).toMatchObject([{ severity: "warning", path: "drivetrain.crankset" }]);
+    expect(of(code)[0]?.message).toContain("46-30 t");
+    expect(of(code)[0]?.message).toContain("takes up the slack");
+  });
+  it("a controller that moves nothing is said, on one ring too", () => {
+    for (const rings of ["46-30", "40"]) {
+      const { of } = checkText(bike("front-derailleur: none; front-controller: a.left", rings));
+      expect(of(code)).toMatchObject([{ path: "drivetrain.front-controller" }]);
+    }
+  });
+  it("a plain brake lever that stands there is none", () => {
+    expect(outcome(bike("front-derailleur: none; front-controller: a.brake", "40"), code)).toBe("notApplicable");
+  });
+  it("is asked only once it is known whether there is a derailleur", () => {
+    expect(outcome(bike("rear-derailleur: none"), code)).toBe("unknown");
+  });
+});
+
+describe("a torque", () => {
+  it("is not asked for in a joint that there may not be", () => {
+    const { row } = checkText(`
+part frame a.frame "F" { hanger-seat: none; dropout: vertical }
+part rear-derailleur a.arm "D" { mount: M10x1; mounting-torque: 8 to 10 N·m }
+build example "One" {
+  frame: a.frame
+  drivetrain { hanger: none; rear-derailleur: a.arm }
+}
+`);
+    const missing = row("cockpit/torque-window").missing.map(({ path }) => path);
+    expect(missing).toContain("frame.derailleur-mount");
+    expect(missing).not.toContain("frame.derailleur-torque");
+  });
+});
+
+describe("the tension of a belt", () => {
+  it("is no question of a chain, whatever is known of the dropouts", () => {
+    expect(
+      outcome(
+        `part frame a.frame "F" { chainstay: 430 mm }
+part chain a.chain "K" { speeds: 1 }
+part belt a.belt "B" { teeth: 118 t }
+build example "One" { frame: a.frame; drivetrain.chain: a.chain }
+`,
+        "drivetrain/belt-tension",
+      ),
+    ).toBe("notApplicable");
+  });
+});
+
+describe("a wired controller beside a wired derailleur", () => {
+  it("is fed by the battery that is asked for at the derailleur, once", () => {
+    const { of } = checkText(`
+part rear-derailleur a.arm "D" { set-up: electronic; power: wired }
+part shift-controller a.lever "L" { power: wired }
+build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.lever } }
+`);
+    expect(of("drivetrain/battery-fitted").map(({ path }) => path)).toEqual(["drivetrain.rear-derailleur"]);
+  });
+  it("is asked for by itself where nothing else is wired", () => {
+    const { of } = checkText(`
+part rear-derailleur a.arm "D" { set-up: electronic; power: own-battery }
+part shift-controller a.lever "L" { power: wired }
+build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.lever } }
+`);
+    expect(of("drivetrain/battery-fitted").map(({ path }) => path)).toEqual(["drivetrain.rear-controller"]);
+  });
+});

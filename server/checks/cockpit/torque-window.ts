@@ -124,6 +124,10 @@ export default defineCheck({
       return notApplicable("a quick release is closed by its lever, not to a torque");
     }
 
+    // While it is open whether the parts meet at all, no torque of theirs is asked for or compared.
+    const open = [first, second].flatMap((end) => (end.state === "unknown" ? [end.unknown] : []));
+    if (open.length > 0) return cannotTell(...open);
+
     const between = joint.adapter === undefined ? undefined : facts[`part ${joint.adapter}`];
     const hasAdapter = between !== undefined && between.state !== "none" && apart(joint).length > 0;
     if (!hasAdapter && first.state === "known" && second.state === "known") {

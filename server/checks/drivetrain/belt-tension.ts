@@ -1,5 +1,5 @@
-import { fact, slot } from "../../model/need.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { fact, optional, slot } from "../../model/need.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -11,10 +11,12 @@ export default defineCheck({
   needs: () => ({
     belt: slot("drivetrain.chain"),
     frame: slot("frame"),
-    dropout: fact("frame", "dropout"),
+    dropout: optional(fact("frame", "dropout")),
   }),
   test({ belt, frame, dropout }) {
     if (!isKind(belt.value, "belt")) return notApplicable("there is no belt");
+    if (dropout.state === "unknown") return cannotTell(dropout);
+    if (dropout.state === "none") return notApplicable("the frame states no dropouts");
     if (dropout.value !== "vertical") {
       return holds(`${belt.subject} is tensioned by the ${dropout.value} dropouts of ${dropout.subject}.`);
     }

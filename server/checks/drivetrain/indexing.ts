@@ -51,6 +51,15 @@ export default defineCheck({
     }
     const families = controllerFamily.state === "known" && derailleurFamily.state === "known";
     if (families && mate(controllerFamily.value, derailleurFamily.value)) {
+      // Rounding explains a good part of a cog's distance over all clicks, never more than a whole one.
+      const known = error.state === "known" && pull.state === "known" && ratio.state === "known";
+      if (known && pitch.state === "known" && !atMost(Math.abs(error.value), pitch.value)) {
+        return fails(
+          `${ofOneFamily(controllerFamily, derailleurFamily)}, but ${pull.written} of cable × ${ratio.written} against cogs ${pitch.written} apart adds up to ${showNumber(error.value, 2)} mm over all clicks, more than a whole cog: one of the three numbers, or one of the families, is not what the part has. Compare them with the makers' sheets.`,
+          controller,
+          [controllerFamily, derailleurFamily, pull, ratio, pitch],
+        );
+      }
       return holds(
         `${ofOneFamily(controllerFamily, derailleurFamily)}; published pulls and ratios are too rounded to say more.`,
       );
@@ -81,7 +90,8 @@ export default defineCheck({
     "ratio, and that has to be the distance from cog to cog. A small error in each click adds up from one end of the " +
     "cassette to the other. Parts of one shift family are made for each other and pass, whatever the published figures " +
     "give: these are rounded, and a rounding of 0.05 in both pull and ratio alone makes more than 1.5 mm over eight " +
-    "clicks. Only mixtures are judged by the arithmetic, and only with a warning. About a millimetre can be shared out " +
+    "clicks. Only where it comes to more than a whole cog is one of the numbers wrong, and that is said. Mixtures are " +
+    "judged by the arithmetic, and only with a warning. About a millimetre can be shared out " +
     "between both ends with the cable adjuster, because guide pulleys have some play.",
   source:
     "common practice, no source: cog pitch = cable pull × actuation ratio; the tolerable sum of 1 mm is common practice too",

@@ -2,7 +2,7 @@ import { centreDistanceFor, chainLoop } from "../../calculations/shared/chain-ge
 import { showNumber } from "../../calculations/show.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, type Known, optional, setting, slot, worked } from "../../model/need.ts";
-import { atLeast, atMost, inside } from "../../values/compare.ts";
+import { atLeast, atMost, inside, isSingle } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
@@ -92,6 +92,14 @@ export default defineCheck({
 
     const reach = showInterval(chainstay.value, "length");
     const vertical = dropout.state === "known" && dropout.value === "vertical";
+    if (vertical && !isSingle(chainstay.value)) {
+      return fails(
+        `Nothing makes the chain round ${gear} taut: the dropouts of ${frame.subject} are vertical and give the axle one place, whatever the chainstay of ${reach} says. Fit a chain tensioner, or a frame with sliding dropouts, track ends or an eccentric; or state the dropouts that it has.`,
+        frame,
+        [dropout, ...others],
+        [{ kind: "insert-part", slot: "drivetrain.chain-tensioner" }, ...swaps("frame")],
+      );
+    }
     const mends: Repair[] = [
       ...swaps("drivetrain.cassette", ring.slot),
       { kind: "insert-part", slot: "drivetrain.chain-tensioner" },
