@@ -30,13 +30,19 @@ export interface FormatEdits {
   readonly refused?: readonly SyntaxProblem[];
 }
 
-export function format(text: string): FormattedText {
-  const { changes, refused } = formatEdits(text);
+/**
+ * The values of a declaration that have one canonical spelling by the type of their field, by the offset in the
+ * declaration at which each starts. The language knows no fields, so whoever knows them hands this in.
+ */
+export type CanonicalValues = (declaration: string, chunk: Chunk) => ReadonlyMap<number, string>;
+
+export function format(text: string, values?: CanonicalValues): FormattedText {
+  const { changes, refused } = formatEdits(text, values);
   return { text: applyChanges(text, changes), ...(refused === undefined ? {} : { refused }) };
 }
 
 /** The smallest replacements that make the text canonical. */
-export function formatEdits(text: string): FormatEdits {
+export function formatEdits(text: string, values?: CanonicalValues): FormatEdits {
   const changes: TextChange[] = [];
   const refused: SyntaxProblem[] = [];
   const lineEnd = usesCarriageReturns(text) ? "\r\n" : "\n";
@@ -48,7 +54,7 @@ export function formatEdits(text: string): FormatEdits {
       refused.push(...errors.map((problem) => shiftProblem(problem, chunk.start)));
       return;
     }
-    const printer = new Printer(chunkText, chunk.keyword === "rule");
+    const printer = new Printer(chunkText, chunk.keyword === "rule", values?.(chunkText, chunk));
     const pieces = printer.print();
     const after = pieces.length === 0 ? "" : index === chunks.length - 1 ? "\n" : "\n\n";
     addChanges(changes, text, chunk, pieces, after, lineEnd);
@@ -57,10 +63,10 @@ export function formatEdits(text: string): FormatEdits {
 }
 
 /** The changes of `formatEdits` that touch the lines from `start` to `end`. */
-export function formatRange(text: string, start: number, end: number): FormatEdits {
+export function formatRange(text: string, start: number, end: number, values?: CanonicalValues): FormatEdits {
   const from = lineStartAt(text, Math.min(start, text.length));
   const to = lineEndAt(text, Math.max(start, end));
-  const { changes, refused } = formatEdits(text);
+  const { changes, refused } = formatEdits(text, values);
   const touches = ({ start, end }: { start: number; end: number }): boolean => end > from && start < to;
   const touched = refused?.filter(({ span }) => touches({ start: span.start, end: span.end + 1 })) ?? [];
   return {
@@ -156,6 +162,7 @@ class Printer {
   private readonly text: string;
   private readonly isRule: boolean;
   private readonly lexed: LexedText;
+  private readonly values: ReadonlyMap<number, string>;
   private readonly pieces: PrintedPiece[] = [];
   private nextComment = 0;
   /** The next piece has to start a line: a comment stands before it. */
@@ -163,9 +170,10 @@ class Printer {
   /** The piece before is a `{` with a line end after it: no empty line follows. */
   private afterBrace = false;
 
-  constructor(text: string, isRule: boolean) {
+  constructor(text: string, isRule: boolean, values: ReadonlyMap<number, string> = new Map()) {
     this.text = text;
     this.isRule = isRule;
+    this.values = values;
     this.lexed = lex(text);
   }
 
@@ -251,7 +259,13 @@ class Printer {
     const colon = tokens.findIndex((token) => token.tokenType === Colon);
     if (colon < 0) return tokens.map((token) => pieceOf(this.text, token));
     const key = tokens.slice(0, colon + 1).map((token) => pieceOf(this.text, token));
-    return [...key, ...spellValue(this.text, tokens.slice(colon + 1), this.isRule)];
+    const value = tokens.slice(colon + 1);
+    const [first, last] = [value[0], value.at(-1)];
+    const canonical = first === undefined ? undefined : this.values.get(first.span.start);
+    if (canonical === undefined || first === undefined || last === undefined) {
+      return [...key, ...spellValue(this.text, value, this.isRule)];
+    }
+    return [...key, { start: first.span.start, end: last.span.end, text: canonical, first, last }];
   }
 
   /** A statement with its block as it would stand on one line. */

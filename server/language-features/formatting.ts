@@ -1,21 +1,22 @@
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import { type FormatEdits, formatEdits, formatRange } from "../../grammar/format.ts";
 import { LineIndex } from "../engine/positions.ts";
+import { canonicalValues } from "../model/canonical-values.ts";
 
 /**
- * Formatting needs the text alone. A declaration with a syntax error is left exactly as it is, so formatting never
- * makes a slip worse; the others of the file are formatted all the same.
+ * Formatting needs the text and the vocabulary, and no other file. A declaration with a syntax error is left exactly
+ * as it is, so formatting never makes a slip worse; the others of the file are formatted all the same.
  */
 
 /** The edits that make a whole text canonical. */
 export function formatDocument(text: string): TextEdit[] {
-  return textEdits(formatEdits(text), new LineIndex(text));
+  return textEdits(formatEdits(text, canonicalValues), new LineIndex(text));
 }
 
 /** The edits that make the lines of a range canonical. */
 export function formatLines(text: string, range: Range): TextEdit[] {
   const lines = new LineIndex(text);
-  return textEdits(formatRange(text, lines.offset(range.start), lines.offset(range.end)), lines);
+  return textEdits(formatRange(text, lines.offset(range.start), lines.offset(range.end), canonicalValues), lines);
 }
 
 /** The characters after which lines are formatted as they are typed. */
@@ -31,14 +32,16 @@ export function formatTyped(text: string, position: Position, typed: string): Te
     if (position.line === 0) return [];
     const start = lines.lineStart(position.line - 1);
     const end = lines.lineStart(position.line);
-    const edits = textEdits(formatRange(text, start, Math.max(start, end - 1)), lines);
+    const edits = textEdits(formatRange(text, start, Math.max(start, end - 1), canonicalValues), lines);
     return edits.filter(({ range }) => range.end.line < position.line);
   }
   if (typed !== "}") return [];
   const end = lines.offset(position);
   const start = openingBrace(text, end - 1);
   if (start === undefined) return [];
-  return textEdits(formatRange(text, start, end), lines).filter(({ range }) => !isBehind(range, position));
+  return textEdits(formatRange(text, start, end, canonicalValues), lines).filter(
+    ({ range }) => !isBehind(range, position),
+  );
 }
 
 function isBehind({ end }: Range, position: Position): boolean {

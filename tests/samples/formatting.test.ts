@@ -1,13 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { format } from "../../grammar/format.ts";
 import { checkByCode } from "../../server/checks/table.ts";
+import { canonicalValues } from "../../server/model/canonical-values.ts";
 import { openSamples, sampleFiles } from "./workshop.ts";
 
 describe("the samples' text", () => {
   test.each(sampleFiles.map(({ path, text }) => [path, text]))(
     "%s is written as the formatter writes it",
     (_, text) => {
-      expect(format(text).text).toBe(text);
+      expect(format(text, canonicalValues).text).toBe(text);
     },
   );
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { format } from "../../grammar/format.ts";
 import { Engine } from "../../server/engine/engine.ts";
+import { canonicalValues } from "../../server/model/canonical-values.ts";
 import type { Declaration } from "../../server/model/declaration.ts";
 import { mate, type ResolvedCode, readStandard, resolveCode } from "../../server/model/standard.ts";
 import { prelude } from "../../server/standards/index.ts";
@@ -41,7 +42,7 @@ describe("the standards that come with the program", () => {
   });
 
   test("every file is written as the formatter writes it", () => {
-    for (const { uri, text } of prelude) expect(format(text).text, uri).toBe(text);
+    for (const { uri, text } of prelude) expect(format(text, canonicalValues).text, uri).toBe(text);
   });
 
   test("every declaration is a standard of a known family, with a title", () => {

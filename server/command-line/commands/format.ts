@@ -1,6 +1,7 @@
 import { format } from "../../../grammar/format.ts";
 import type { SyntaxProblem } from "../../../grammar/tree.ts";
 import { LineIndex } from "../../engine/positions.ts";
+import { canonicalValues } from "../../model/canonical-values.ts";
 import { largestFile } from "../../model/workshop.ts";
 import { printable } from "../../reports/printable.ts";
 import { counted } from "../../reports/words.ts";
@@ -65,7 +66,7 @@ function formatFile(path: string, { terminal, has, folder }: Invocation): Outcom
       terminal.warn(`ferrule: ${shown} was not read: ${source.reason}.\n`);
       return "unreadable";
     }
-    const { text, refused } = format(source.text);
+    const { text, refused } = format(source.text, canonicalValues);
     if (refused) {
       sayRefused(shown, source.text, refused, terminal.warn);
       return "refused";
@@ -110,7 +111,7 @@ function formatStandardInput({ terminal, has }: Invocation): number {
   const source = decodeSource(readStandardInput());
   if (source.state === "unreadable") throw new UsageProblem(`Standard input cannot be read: ${source.reason}.`);
   const given = source.text;
-  const { text, refused } = format(given);
+  const { text, refused } = format(given, canonicalValues);
   if (!has("check")) terminal.write(refused ? given : text);
   if (refused) {
     sayRefused("standard input", given, refused, terminal.warn);
