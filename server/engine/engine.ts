@@ -13,7 +13,7 @@ import type { DisplayUnits } from "../values/show.ts";
 import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
 import { Memo } from "./memo.ts";
-import { duplicateNames, settingNames, undeclaredCodes } from "./names.ts";
+import { duplicateNames, settingNames, undeclaredCodes, undeclaredMates } from "./names.ts";
 import { LineIndex, type Range } from "./positions.ts";
 
 /** A text that came, changed, or (without text) went. */
@@ -303,7 +303,8 @@ export class Engine {
       }
       case "standard": {
         const standard = readStandard(declaration);
-        return { findings: [...standard.findings, ...duplicates], lookups };
+        const mates = declaration.builtIn ? [] : undeclaredMates(standard, this.workshop, lookups);
+        return { findings: [...standard.findings, ...mates, ...duplicates], lookups };
       }
       case "build": {
         lookups.push("workshop");

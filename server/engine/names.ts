@@ -1,9 +1,9 @@
 import { isSettingJudged } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
-import { type Declaration, headerPlace } from "../model/declaration.ts";
+import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
 import { textFinding } from "../model/read-fields.ts";
-import { resolveCode } from "../model/standard.ts";
+import { resolveCode, type Standard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import type { Workshop } from "../model/workshop.ts";
 import type { Code } from "../values/types.ts";
@@ -79,7 +79,8 @@ export function undeclaredCodes(
             repairs: [
               {
                 kind: "near-name",
-                place: statement.place,
+                // One of several codes alone is written anew.
+                place: placeOfWord(statement.place, code.code),
                 name: code.code,
                 keyword: "standard",
                 kinds: [code.family],
@@ -91,6 +92,49 @@ export function undeclaredCodes(
     }
   }
   return findings;
+}
+
+/** Interfaces that a standard names among its mates and that nobody declares. */
+export function undeclaredMates(standard: Standard, workshop: Workshop, lookups: string[]): Finding[] {
+  const statement = standard.dimensions.get("mates");
+  if (!statement || !workshop.complete) return [];
+  return standard.mates.flatMap((mate) => {
+    const slash = mate.indexOf("/");
+    const [family, code] = [mate.slice(0, slash), mate.slice(slash + 1)];
+    if (resolveCode({ family, code }, workshop, lookups)) return [];
+    return [
+      textFinding(
+        standard.declaration,
+        statement.place.span,
+        "model/unknown-standard",
+        `No standard ${family} ${code} is declared, so nothing can be said to mate with it.`,
+        {
+          path: "mates",
+          repairs: [
+            {
+              kind: "near-name",
+              place: placeOfWord(statement.place, code),
+              name: code,
+              keyword: "standard",
+              kinds: [family],
+            },
+          ],
+        },
+      ),
+    ];
+  });
+}
+
+/** Where a word stands in a list; the whole list where it does not stand by itself. */
+function placeOfWord(place: Place, word: string): Place {
+  const text = place.declaration.text.slice(place.span.start, place.span.end);
+  for (const match of text.matchAll(/[^\s,]+/g)) {
+    if (match[0] === word || match[0].endsWith(`/${word}`)) {
+      const start = place.span.start + match.index + match[0].length - word.length;
+      return { declaration: place.declaration, span: { start, end: start + word.length } };
+    }
+  }
+  return place;
 }
 
 /** Codes and slot references among the settings of a build. */

@@ -4,6 +4,7 @@ import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
+import { readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { nearestSeveral } from "../values/near.ts";
 import { readValue } from "../values/read.ts";
@@ -26,6 +27,8 @@ export interface Mend {
   readonly edits: readonly { readonly uri: string; readonly range: Range; readonly newText: string }[];
 }
 
+/** How many interfaces of a family are offered when none is near what was written. */
+const mostCodes = 8;
 /** How many parts are offered in place of one that does not fit. */
 const mostSwaps = 4;
 
@@ -151,13 +154,20 @@ function leaveEmpty(build: Declaration, slot: string): DeclarationEdit {
 
 function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }>): readonly string[] {
   const names = new Set<string>();
+  const codes = new Set<string>();
   const kinds = repair.kinds.length > 0 ? repair.kinds : [undefined];
   for (const kind of kinds) {
     for (const declaration of engine.workshop.declared(repair.keyword, kind)) {
-      if (declaration !== repair.place.declaration) names.add(declaration.name);
+      if (declaration === repair.place.declaration) continue;
+      names.add(declaration.name);
+      if (repair.keyword !== "standard") continue;
+      codes.add(declaration.name);
+      for (const alias of readStandard(declaration).aliases) names.add(alias);
     }
   }
-  return nearestSeveral(repair.name, names);
+  const near = nearestSeveral(repair.name, names);
+  // Where nothing is near and the family has few interfaces, one of them is meant.
+  return near.length === 0 && codes.size <= mostCodes ? [...codes].sort() : near;
 }
 
 /** A part that would mend a finding, and what has to go from its slot for it to do so. */

@@ -283,7 +283,7 @@ export class LayerReader {
   }
 
   #reportUnknown(span: Span, path: string, prefix: string, written: string): void {
-    const known = knownNames(prefix);
+    const known = written.includes(".") ? knownPaths(prefix) : knownNames(prefix);
     const owner = prefix === "" ? "a build" : slotByPath(prefix) ? `the settings of ${prefix}` : prefix;
     this.#findings.push(unknownField(this.#declaration, span, written, known, owner, path));
   }
@@ -299,6 +299,18 @@ const buildGroups = new Set(
     .filter((name) => name.includes("."))
     .map((name) => name.slice(0, name.indexOf("."))),
 );
+
+/** The dotted paths of slots, their settings and fields below a path, without it. */
+function knownPaths(prefix: string): string[] {
+  const start = prefix === "" ? "" : `${prefix}.`;
+  const settings = slotPaths.flatMap((path) =>
+    Object.keys(slotByPath(path)?.settings ?? {}).map((name) => `${path}.${name}`),
+  );
+  return [...slotPaths, ...settings, ...Object.keys(buildFields)]
+    .filter((path) => path.startsWith(start))
+    .map((path) => path.slice(start.length))
+    .filter((path) => path.includes("."));
+}
 
 /** The names that may stand in a block with this path. */
 function knownNames(prefix: string): string[] {

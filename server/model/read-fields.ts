@@ -1,7 +1,8 @@
 import type { BlockTree, FieldEntry, SyntaxProblem } from "../../grammar/tree.ts";
-import { nearest } from "../values/near.ts";
+import { didYouMean, nearestSeveral } from "../values/near.ts";
 import { readValue } from "../values/read.ts";
 import type { Field, Fields } from "../vocabulary/define.ts";
+import { meantBy } from "../vocabulary/synonyms.ts";
 import type { Declaration } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import type { Statement } from "./stated.ts";
@@ -185,27 +186,23 @@ export function unknownField(
   owner: string,
   path: string,
 ): Finding {
-  const near = nearest(written, known);
+  const meant = meantBy(written, known);
+  const near = meant.length > 0 ? meant : nearestSeveral(written, known);
   return textFinding(
     declaration,
     span,
     "language/unknown-field",
-    near === undefined
+    near.length === 0
       ? `${written} is not a field of ${owner}. The shop's own data goes into a block named own.`
-      : `${written} is not a field of ${owner}; did you mean ${near}?`,
+      : `${written} is not a field of ${owner}.${didYouMean(near)}`,
     {
       path,
-      repairs:
-        near === undefined
-          ? []
-          : [
-              {
-                kind: "change-text",
-                title: `Write ${near}`,
-                place: { declaration, span },
-                changes: [{ span, text: near }],
-              },
-            ],
+      repairs: near.map((name) => ({
+        kind: "change-text",
+        title: `Write ${name}`,
+        place: { declaration, span },
+        changes: [{ span, text: name }],
+      })),
     },
   );
 }

@@ -28,6 +28,14 @@ export function boundsProblem(
   const outside = ends.find((end) => !inBounds(bounds, end));
   if (outside === undefined) return undefined;
   const { lowest, highest } = bounds;
+  if (outside === 0 && interval.least === interval.greatest && lowest !== undefined && lowest > 0) {
+    return error(
+      "out-of-bounds",
+      `${field} cannot be ${asWritten}${show(0)}: it is ${show(lowest)} or more, or none where there is none.`,
+      span,
+      fixes,
+    );
+  }
   const range =
     lowest === undefined
       ? `at most ${show(highest ?? 0)}`

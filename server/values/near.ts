@@ -2,7 +2,8 @@ import { distance } from "fastest-levenshtein";
 
 /**
  * The candidates that a mistyped word was most likely meant to be, the nearest first; empty when none is near.
- * A word may differ in about a third of its letters, capitals aside, or be the beginning of the candidate.
+ * A word may differ in about a third of its letters, capitals aside, or be the beginning or a whole word of the
+ * candidate.
  */
 export function nearestSeveral(word: string, candidates: Iterable<string>, limit = 3): string[] {
   const wanted = word.toLowerCase();
@@ -13,12 +14,38 @@ export function nearestSeveral(word: string, candidates: Iterable<string>, limit
     const other = candidate.toLowerCase();
     let score = Number.POSITIVE_INFINITY;
     if (other === wanted) score = 0;
-    else if (Math.abs(other.length - wanted.length) <= allowed) score = distance(wanted, other);
-    if (score > allowed && wanted.length >= 3 && other.startsWith(wanted)) score = allowed;
+    else if (Math.abs(other.length - wanted.length) <= allowed) score = edits(wanted, other);
+    if (score > allowed && wanted.length >= 3 && isPartOf(wanted, other)) score = allowed;
     if (score <= allowed && score < wanted.length) found.push({ candidate, score });
   }
   found.sort((a, b) => a.score - b.score || (a.candidate < b.candidate ? -1 : a.candidate > b.candidate ? 1 : 0));
-  return found.slice(0, limit).map((entry) => entry.candidate);
+  // Beside one that is hardly wrong, those that are far off only distract.
+  const best = found[0]?.score ?? 0;
+  return found
+    .filter(({ score }) => best > 1 || score <= best + 1)
+    .slice(0, limit)
+    .map((entry) => entry.candidate);
+}
+
+/** How many letters differ; two neighbours that changed places are one slip of the fingers. */
+function edits(wanted: string, other: string): number {
+  const apart = distance(wanted, other);
+  return apart === 2 && areSwapped(wanted, other) ? 1 : apart;
+}
+
+function areSwapped(wanted: string, other: string): boolean {
+  if (wanted.length !== other.length) return false;
+  let first = 0;
+  while (first < wanted.length && wanted[first] === other[first]) first++;
+  return (
+    wanted[first] === other[first + 1] &&
+    wanted[first + 1] === other[first] &&
+    wanted.slice(first + 2) === other.slice(first + 2)
+  );
+}
+
+function isPartOf(wanted: string, other: string): boolean {
+  return other.startsWith(wanted) || (wanted.length >= 4 && other.split(/[-.]/).includes(wanted));
 }
 
 /** The candidate that a mistyped word was most likely meant to be, when one is near enough. */

@@ -85,11 +85,34 @@ export function readQuantity(
     span,
     context.field,
     (value) => withUnit(roundedText(fromBase(value, usual)), usual.symbol),
-    isRange || first.unit === usual.symbol ? "" : `${written}, which is `,
-    isRange ? [] : unitSlips(type, first, interval.least, span),
+    isRange || (first.unit === usual.symbol && !first.text.includes("/")) ? "" : `${written}, which is `,
+    isRange
+      ? []
+      : [
+          ...nothingMeant(type, interval.least, span),
+          ...rangeMeant(type, first, span),
+          ...unitSlips(type, first, interval.least, span),
+        ],
   );
   if (slip !== undefined) return unread(written, [...reading.problems, slip]);
   return { value: type.role === "exact" ? interval.least : interval, written, problems: reading.problems };
+}
+
+/** A nought where there can be none: it is `none` that says so. */
+function nothingMeant(type: QuantityType, value: number, span: Span): readonly Fix[] {
+  return value === 0 && (type.lowest ?? 0) > 0 ? [replacement(span, "none")] : [];
+}
+
+/** `68/73 mm` means either, and reads as a fraction: both ends have to be what the field could have. */
+function rangeMeant(type: QuantityType, { text, unit }: OperandReading, span: Span): readonly Fix[] {
+  const [, from, to] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
+  const found = unitBySpelling(unit);
+  if (type.role === "exact" || from === undefined || to === undefined || found === undefined) return [];
+  const [one, other] = [Number(from), Number(to)].sort((a, b) => a - b);
+  if (one === undefined || other === undefined || ![one, other].every((end) => inBounds(type, toBase(end, found)))) {
+    return [];
+  }
+  return [replacement(span, withUnit(`${one} to ${other}`, found.symbol))];
 }
 
 /** Reads one number with its unit into the base unit. */

@@ -40,7 +40,7 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
       wantsNumber = false;
     } else if (piece.kind === "joint") {
       if (wantsNumber) return unread(undefined, [unreadable(tokens, piece.span, context)]);
-      if (piece.text === ",") isHabit = true;
+      if (piece.text === "," || isApart(piece, pieces)) isHabit = true;
       wantsNumber = true;
     } else {
       return unread(undefined, [unreadable(tokens, piece.span, context)]);
@@ -64,6 +64,14 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
   return { value: teeth, written, problems };
 }
 
+/** Whether blanks stand round the sign between two counts, as in a difference. */
+function isApart(joint: Piece, pieces: readonly Piece[]): boolean {
+  return (
+    !pieces.some(({ span }) => span.end === joint.span.start) ||
+    !pieces.some(({ span }) => span.start === joint.span.end)
+  );
+}
+
 /** Tooth counts in the form that the formatter keeps. */
 export function writeTeeth(teeth: Teeth): string {
   return `${teeth.join("-")} t`;
@@ -79,7 +87,10 @@ function countProblem(text: string, span: Span, field: string): ValueProblem {
   const message = Number.isInteger(value)
     ? `${excerpt(text)} teeth cannot be meant in ${field}: a sprocket has from ${fewest} to ${most}.`
     : `${field} lists tooth counts, which are whole numbers; ${excerpt(text)} is not one.`;
-  return error("not-teeth", message, span);
+  // `11,34` is read as a decimal before anybody knows that it is a list of two.
+  const [, one = "", other = ""] = /^(\d+)\.(\d+)$/.exec(text) ?? [];
+  const fixes = isToothCount(one) && isToothCount(other) ? [replacement(span, `${one}-${other}`)] : [];
+  return error("not-teeth", message, span, fixes);
 }
 
 function unreadable(tokens: readonly ValueToken[], span: Span, context: ReadContext): ValueProblem {

@@ -212,3 +212,31 @@ build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.le
     expect(of("drivetrain/battery-fitted").map(({ path }) => path)).toEqual(["drivetrain.rear-controller"]);
   });
 });
+
+describe("a chain of another family than everything else", () => {
+  const bike = (chain: string, link: string): string => `
+part cassette a.cogs "Cogs" { speeds: 11; cogs: 11-13-15-17-19-21-24-27-30-34-40 t; drive-family: 11-speed }
+part crankset a.crank "Crank" { rings: 40 t; drive-family: 11-speed }
+part chain a.chain "Chain" { ${chain}; closure: closure-link }
+part closure-link a.link "Link" { ${link} }
+build example "One" {
+  drivetrain { cassette: a.cogs; crankset: a.crank; chain: a.chain; closure-link: a.link; front-derailleur: none }
+}
+`;
+  const found = (text: string): readonly string[] =>
+    checkText(text).report.findings.flatMap(({ code, outcome: of }) => (of === "fails" ? [code] : []));
+  it("is one finding, at the chain", () => {
+    expect(
+      found(bike("speeds: 12; drive-family: 12-speed", "speeds: 11; drive-family: 11-speed")).filter((code) =>
+        /chain-width|closure-link|drive-family/.test(code),
+      ),
+    ).toEqual(["drivetrain/drive-family"]);
+  });
+  it("is another than a link of another family", () => {
+    expect(
+      found(bike("speeds: 11; drive-family: 11-speed", "speeds: 12; drive-family: 12-speed")).filter((code) =>
+        /chain-width|closure-link|drive-family/.test(code),
+      ),
+    ).toEqual(["drivetrain/closure-link"]);
+  });
+});

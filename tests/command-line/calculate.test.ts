@@ -115,3 +115,30 @@ describe("calculate NAME", () => {
     expect(code).toBe(2);
   });
 });
+
+describe("what a person is likely to write on a command line", () => {
+  test("a list with commas and no blanks is a list, where the input takes one", () => {
+    const { code, out } = ferrule(folderWith({}), ["calculate", "capacity-needed", "rings=50,34", "cogs=11,34"]);
+    expect(code).toBe(0);
+    expect(out).toContain("capacity-needed: 39 t");
+  });
+
+  test("a decimal comma is none", () => {
+    const { code, err } = ferrule(folderWith({}), [
+      "calculate",
+      "rotor-adapter",
+      "rotor=180,5 mm",
+      "native-rotor=160 mm",
+    ]);
+    expect(code).toBe(2);
+    expect(err).toContain("180.5");
+  });
+
+  test("a length that no part has is worked with, and said", () => {
+    const words = ["calculate", "chain-length", "rings=32", "cogs=10-52"];
+    const far = ferrule(folderWith({}), [...words, "chainstay=432 m"]);
+    expect(far.code).toBe(0);
+    expect(far.err).toContain("is the unit right?");
+    expect(ferrule(folderWith({}), [...words, "chainstay=432 mm"]).err).toBe("");
+  });
+});

@@ -42,6 +42,12 @@ describe("explain CODE", () => {
     expect(out.replace(/\s+/g, " ")).toContain(`Caution: ${careful?.caution?.replace(/\s+/g, " ")}`);
   });
 
+  test("explains a check by its name alone where no other area has it", () => {
+    const { code, out } = ferrule(folderWith({}), ["explain", "cage-capacity"]);
+    expect(code).toBe(0);
+    expect(out).toContain("drivetrain/cage-capacity");
+  });
+
   test("explains codes that no check stands behind", () => {
     const { code, out } = ferrule(folderWith({}), ["explain", "value/missing-unit"]);
     expect(out).toContain("No unit is ever assumed.");
@@ -64,7 +70,9 @@ describe("explain CODE", () => {
     [["explain", "a/b", "c/d"], "explain takes one CODE"],
     [["explain", "drivetrain/largest-cogg"], "Did you mean drivetrain/largest-cog"],
     [["explain", "value/mising-unit"], "Did you mean value/missing-unit"],
-    [["explain", "zzz"], "The codes of checks: "],
+    [["explain", "actuation"], "Did you mean brake/actuation, drivetrain/actuation?"],
+    [["explain", "cage-capcity"], "Did you mean drivetrain/cage-capacity?"],
+    [["explain", "zzz"], "lists the codes of all checks"],
   ])("%j is not understood", (words, said) => {
     const { code, err } = ferrule(folderWith({}), words);
     expect(err).toContain(said);

@@ -3,10 +3,15 @@ import { mate } from "../../model/standard.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { showCode } from "../shared/codes.ts";
 import { isKind } from "../shared/kind.ts";
+import { rearCount, rearCountNeeds } from "../shared/rear-count.ts";
 import { swaps } from "../shared/swaps.ts";
 
 /** Chains for five to eight speeds have one width over the pins, and their closure links too. */
 const widest = 8;
+
+function alike(one: number, other: number): boolean {
+  return Math.max(one, widest) === Math.max(other, widest);
+}
 
 export default defineCheck({
   code: "drivetrain/closure-link",
@@ -22,8 +27,11 @@ export default defineCheck({
     link: optional(slot("drivetrain.closure-link")),
     linkSpeeds: optional(fact("drivetrain.closure-link", "speeds")),
     linkFamily: optional(fact("drivetrain.closure-link", "drive-family")),
+    ...rearCountNeeds,
+    cassetteFamily: optional(fact("drivetrain.cassette", "drive-family")),
   }),
-  test({ chain, closure, chainSpeeds, chainFamily, link, linkSpeeds, linkFamily }) {
+  test(facts) {
+    const { chain, closure, chainSpeeds, chainFamily, link, linkSpeeds, linkFamily, cassetteFamily } = facts;
     if (isKind(chain.value, "belt")) return notApplicable("a belt is one closed loop");
     if (link.state === "none") {
       if (closure.state === "unknown") return cannotTell(closure);
@@ -40,6 +48,14 @@ export default defineCheck({
     if (link.state === "unknown") return cannotTell(link);
 
     if (chainFamily.state === "known" && linkFamily.state === "known" && !mate(chainFamily.value, linkFamily.value)) {
+      // Link and cogs agree, so the chain is the wrong one: one fault, found once.
+      if (
+        cassetteFamily.state === "known" &&
+        mate(linkFamily.value, cassetteFamily.value) &&
+        !mate(chainFamily.value, cassetteFamily.value)
+      ) {
+        return notApplicable(`${chain.subject} goes with neither the link nor the cogs, which is found as such`);
+      }
       return fails(
         `${link.subject} closes chains of ${showCode(linkFamily.value)}, but ${chain.subject} is of ${showCode(chainFamily.value)}: fit the closure link made for this chain.`,
         link,
@@ -47,11 +63,13 @@ export default defineCheck({
         swaps("drivetrain.closure-link"),
       );
     }
-    if (
-      chainSpeeds.state === "known" &&
-      linkSpeeds.state === "known" &&
-      Math.max(chainSpeeds.value, widest) !== Math.max(linkSpeeds.value, widest)
-    ) {
+    if (chainSpeeds.state === "known" && linkSpeeds.state === "known" && !alike(chainSpeeds.value, linkSpeeds.value)) {
+      const count = rearCount(facts);
+      if (count.state === "known" && count.value > 1 && alike(count.value, linkSpeeds.value)) {
+        return notApplicable(
+          `link and cogs are for ${linkSpeeds.value} speeds; that the chain is not is found as such`,
+        );
+      }
       const fault = linkSpeeds.value < chainSpeeds.value ? "too wide" : "too narrow";
       return fails(
         `${link.subject} closes chains for ${linkSpeeds.value} speeds, but ${chain.subject} is made for ${chainSpeeds.value}: it is ${fault} for it. Fit a closure link for ${chainSpeeds.value} speeds.`,

@@ -1,5 +1,6 @@
 import { parseDeclaration } from "../../../grammar/parse.ts";
 import type { Calculation, Working } from "../../calculations/define.ts";
+import { implausible } from "../../calculations/shared/plausible.ts";
 import { calculationByName, calculations } from "../../calculations/table.ts";
 import {
   calculationJson,
@@ -36,7 +37,13 @@ export function run(invocation: Invocation): number {
   }
   const calculation = calculationByName(name);
   if (!calculation) throw unknownCalculation(name);
-  const worked = workOut(calculation, readInputs(calculation, words));
+  const inputs = readInputs(calculation, words);
+  for (const [input, { value }] of inputs) {
+    const field = calculation.inputs[input]?.field;
+    const said = field && implausible(input, field, value);
+    if (said !== undefined) terminal.warn(`ferrule: ${printable(said)}\n`);
+  }
+  const worked = workOut(calculation, inputs);
   const units = (invocation.value("units") ?? "metric") as DisplayUnits;
   const text = (): string => shownIn(units, () => calculationText(worked, terminal.width, paint));
   terminal.write(isJson ? json(calculationJson(worked)) : text());
@@ -120,7 +127,7 @@ function readInput(name: string, field: Field, text: string): ReadInput | { read
   const expected = `${expectation(name, field)} (${field.description})`;
   // A value of a file stands on one line, in a declaration.
   if (/[\r\n{}]/.test(text)) return { problem: `${name}=${printable(text)} is not a value: ${expected}` };
-  const tree = parseDeclaration(`part given given {\nvalue: ${text}\n}\n`);
+  const tree = parseDeclaration(`part given given {\nvalue: ${listed(text, field)}\n}\n`);
   const entry = tree.block?.entries[0];
   const wrong = tree.problems.find(({ severity }) => severity === "error");
   if (entry?.form !== "field" || (text.trim() !== "" && wrong)) {
@@ -131,6 +138,12 @@ function readInput(name: string, field: Field, text: string): ReadInput | { read
   if (problem) return { problem: `${printable(problem.message)} Expected: ${expected}` };
   if (read.value === undefined) return { problem: `${name} needs a value: ${expected}` };
   return { value: read.value, written: read.written };
+}
+
+/** A word of a shell has no blanks: `50,34` is a list where the input takes one, and never a decimal there. */
+function listed(text: string, { type }: Field): string {
+  const takesList = type.type === "teeth" || type.type === "quantities";
+  return takesList ? text.replace(/(?<=\d),(?=\d)/g, type.type === "teeth" ? "-" : ", ") : text;
 }
 
 function workOut(calculation: Calculation, inputs: ReadonlyMap<string, ReadInput>): WorkedCalculation {

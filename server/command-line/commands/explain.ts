@@ -34,7 +34,9 @@ export function run(invocation: Invocation): number {
 function explainedCode(code: string, { terminal, value }: Invocation): string {
   const isJson = value("format") === "json";
   const paint = terminal.colour ? coloured : plain;
-  const check = checkByCode(code);
+  // A name without its area is enough where one check alone has it.
+  const named = checks.filter((known) => known.code.endsWith(`/${code}`));
+  const check = checkByCode(code) ?? (named.length === 1 ? named[0] : undefined);
   if (check) {
     const explained = explainCheck(check);
     return isJson ? json(explained) : checkExplanationText(explained, terminal.width, paint);
@@ -44,12 +46,21 @@ function explainedCode(code: string, { terminal, value }: Invocation): string {
     if (isJson) return json({ code, explanation });
     return `${[paint.strong(code), ...paragraph(explanation, terminal.width, "")].join("\n")}\n`;
   }
-  const near = nearestSeveral(code, [...checks.map((known) => known.code), ...findingCodes.keys()]);
+  const codes = [...checks.map((known) => known.code), ...findingCodes.keys()];
+  const short = nearestSeveral(
+    code,
+    codes.map((known) => known.slice(known.indexOf("/") + 1)),
+  );
+  const near = [
+    ...named.map((known) => known.code),
+    ...nearestSeveral(code, codes),
+    ...(code.includes("/") ? [] : codes.filter((known) => short.includes(known.slice(known.indexOf("/") + 1)))),
+  ];
   throw new UsageProblem(
     `There is no code ${printable(code)}.`,
     near.length > 0
-      ? [`Did you mean ${near.join(", ")}?`]
-      : [`The codes of checks: ${checks.map((known) => known.code).join(", ")}`],
+      ? [`Did you mean ${[...new Set(near)].join(", ")}?`]
+      : ["ferrule explain, with nothing after it, lists the codes of all checks."],
   );
 }
 
