@@ -47,8 +47,6 @@ function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: Te
   const { declaration, report } = build;
   const { paint, width } = options;
   const lines: string[] = [];
-  // What nobody stated is listed once per build rather than shown like a fault.
-  const isMissing = ({ outcome }: ReportedFinding): boolean => outcome === "unknown";
   for (const finding of build.findings) {
     if (!isMissing(finding)) lines.push(...findingText(workshop, finding, options), "");
   }
@@ -59,8 +57,7 @@ function buildText(workshop: ReportedWorkshop, build: ReportedBuild, options: Te
   const painted = counts.fails > 0 ? paint.error : counts.unknown > 0 ? paint.warning : paint.good;
   lines.push(...paragraph(outcomeCounts(counts), width, "  ").map(painted));
   if (report.alternates) lines.push(...paragraph(alternatesText(report.alternates), width, "  "));
-  // A template has none: what it leaves open is for the builds that derive from it.
-  if (build.findings.some(isMissing)) lines.push(...missingText(report.rows, options));
+  lines.push(...missingText(missingFacts(build), options));
   for (const outcome of options.list) lines.push(...rowsText(report.rows, outcome, options));
   return lines;
 }
@@ -71,16 +68,30 @@ function alternatesText({ combinations, slots, limited }: Alternates): string {
   return `${which} several parts: ${combinations} bikes, of which ${asked}`;
 }
 
+/** What nobody stated is listed once for each build, fact by fact, rather than shown like a fault. */
+const isMissing = ({ code }: ReportedFinding): boolean => code === "build/missing-fact";
+
+/** A missing fact with the checks that wait for it. */
+type MissingFact = readonly [what: string, codes: ReadonlySet<string>];
+
+/**
+ * The facts that a build lacks, those that most checks wait for first. A template lacks none: what it leaves open is
+ * for the builds that derive from it.
+ */
+function missingFacts({ findings, report }: ReportedBuild): readonly MissingFact[] {
+  if (!findings.some(isMissing)) return [];
+  const waiting = new Map<string, Set<string>>();
+  for (const { check, missing } of report.rows) {
+    for (const { what } of missing) waiting.set(what, (waiting.get(what) ?? new Set()).add(check.code));
+  }
+  return [...waiting].sort((a, b) => b[1].size - a[1].size);
+}
+
 /** How many missing facts of a build are named before the rest is only counted. */
 const mostMissing = 12;
 
-/** Each missing fact with the checks that wait for it, those that most checks wait for first. */
-function missingText(rows: ReportedBuild["report"]["rows"], { width, list }: TextOptions): string[] {
-  const waiting = new Map<string, Set<string>>();
-  for (const { check, missing } of rows) {
-    for (const { what } of missing) waiting.set(what, (waiting.get(what) ?? new Set()).add(check.code));
-  }
-  const facts = [...waiting].sort((a, b) => b[1].size - a[1].size);
+function missingText(facts: readonly MissingFact[], { width, list }: TextOptions): string[] {
+  if (facts.length === 0) return [];
   const lines = [`  ${counted(facts.length, "fact is", "facts are")} not stated:`];
   const shown = list.includes("unknown") ? facts : facts.slice(0, mostMissing);
   for (const [what, codes] of shown) {
@@ -97,16 +108,15 @@ function rowsText(
   { width, paint }: TextOptions,
 ): readonly string[] {
   const lines: string[] = [];
+  // What is waived fails all the same; nobody is told twice.
+  const own = outcome === "waived" ? "fails" : outcome;
   for (const row of rows) {
     if (row.outcome !== outcome) continue;
     for (const instance of row.instances) {
-      // A row that fails may hold for some of its instances; they are said too, each with its own outcome.
-      const where = instanceText(instance);
-      const own =
-        row.instances.length > 1 && outcome !== "waived" ? `${outcomeHeadings[instance.verdict.outcome]}: ` : "";
-      lines.push(
-        ...paragraph(`${row.check.code}${where}: ${own}${verdictText(instance.verdict)}`, width, "      ", "    - "),
-      );
+      // A row has the worst outcome of its instances; those that come out better were not asked for.
+      if (instance.verdict.outcome !== own) continue;
+      const said = `${row.check.code}${instanceText(instance)}: ${verdictText(instance.verdict)}`;
+      lines.push(...paragraph(said, width, "      ", "    - "));
     }
   }
   const heading = `  ${outcomeHeadings[outcome]}:`;
@@ -161,8 +171,14 @@ function summary(files: readonly ReportedFile[], { paint, width }: TextOptions):
   const painted =
     severities.error > 0 ? paint.error : severities.warning + outcomes.unknown > 0 ? paint.warning : paint.good;
   const checks = Object.values(outcomes).reduce((sum, count) => sum + count, 0);
+  // Notes are counted as they are shown above: missing facts one by one, everything else as a note.
+  const ofBuilds = files.flatMap((file) => file.builds);
+  const asked = ofBuilds.reduce((sum, build) => sum + build.findings.filter(isMissing).length, 0);
+  const facts = ofBuilds.reduce((sum, build) => sum + missingFacts(build).length, 0);
+  const shown = severityCounts({ ...severities, information: severities.information - asked });
+  const lacking = facts === 0 ? "" : `, ${counted(facts, "fact")} not stated`;
   const said = [
-    `${counted(files.length, "file")}, ${counted(builds, "build")}: ${severityCounts(severities)}.`,
+    `${counted(files.length, "file")}, ${counted(builds, "build")}: ${shown}${lacking}.`,
     ...(builds === 0 ? [] : [`Of ${counted(checks, "check")}, ${outcomeCounts(outcomes)}.`]),
   ];
   return paragraph(said.join(" "), width, "").map(painted);

@@ -89,8 +89,8 @@ describe("what a person sees", () => {
           - speeds of Corrie wide; for 3 checks
           - which chain is fitted; for drivetrain/capacity
 
-      2 files, 1 build: 1 error, 0 warnings, 1 note. Of 8 checks, 2 hold, 1 fails, 3
-      cannot be checked, 1 waived, 1 does not apply.
+      2 files, 1 build: 1 error, 0 warnings, 0 notes, 2 facts not stated. Of 8 checks,
+      2 hold, 1 fails, 3 cannot be checked, 1 waived, 1 does not apply.
       "
     `);
   });
@@ -125,9 +125,10 @@ describe("what a person sees", () => {
           - which chain is fitted; for
             drivetrain/capacity
 
-      2 files, 1 build: 1 error, 0 warnings, 1
-      note. Of 8 checks, 2 hold, 1 fails, 3 cannot
-      be checked, 1 waived, 1 does not apply.
+      2 files, 1 build: 1 error, 0 warnings, 0
+      notes, 2 facts not stated. Of 8 checks, 2
+      hold, 1 fails, 3 cannot be checked, 1
+      waived, 1 does not apply.
       "
     `);
     // A line with a place stays whole, so that a terminal or a build server finds the place in it.
@@ -142,8 +143,7 @@ describe("what a person sees", () => {
         2 hold, 1 fails, 3 cannot be checked, 1 waived, 1 does not apply
         Holds:
           - cockpit/diameter: 31.8 mm and 31.8 mm.
-          - cockpit/clamps (left): Holds: One clamp for one lever.
-          - cockpit/clamps (right): Does not apply: nothing is there
+          - cockpit/clamps (left): One clamp for one lever.
         Fails:
           - drivetrain/largest-cog: Largest cog 52 t.
         Cannot be checked:
@@ -160,6 +160,18 @@ describe("what a person sees", () => {
       cannot be checked, 1 waived, 1 does not apply.
       "
     `);
+  });
+
+  test("notes are counted as they are shown: what is missing fact by fact, what else is to be known by itself", () => {
+    const limit = finding("builds/fellside.ferrule", "fellside", {
+      code: "build/alternates-limit",
+      severity: "information",
+      outcome: "unknown",
+      message: "Not all of the bikes were tried.",
+    });
+    const text = report({}, [missing, { ...missing }, limit]);
+    expect(text).toContain("note  build/alternates-limit");
+    expect(text).toContain("2 files, 1 build: 0 errors, 0 warnings, 1 note, 2 facts not stated.");
   });
 
   test("colour marks the same text and nothing else", () => {
