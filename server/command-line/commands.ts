@@ -122,6 +122,32 @@ export const commands: readonly CommandRow[] = [
     run: async (invocation, program) => (await program()).calculate(invocation),
   },
   {
+    name: "suggest",
+    summary: "find parts for a slot of a build: those that fit, ranked, and why the others do not",
+    usage: ["FILE#BUILD SLOT [--by margin] [--limit NUMBER]"],
+    options: [
+      {
+        name: "by",
+        value: "margin|mass|price",
+        words: ["margin", "mass", "price"],
+        description: "what ranks parts that are alike in warnings and open questions; margin when not given",
+      },
+      {
+        name: "limit",
+        value: "NUMBER",
+        description: "how many parts are listed under each heading; all when not given",
+      },
+      formatOption(["text", "json"]),
+      { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
+      unitsOption,
+    ],
+    details: [
+      "SLOT is a path such as drivetrain.cassette; its last word is enough where no other slot has it. Every part of " +
+        "the workshop's libraries that is of a kind for the slot is judged by every check that reads it.",
+    ],
+    run: async (invocation, program) => (await program()).suggest(invocation),
+  },
+  {
     name: "format",
     summary: "write files in canonical form",
     usage: ["[PATH...] [--check]", "-"],

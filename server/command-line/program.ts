@@ -18,6 +18,10 @@ export async function calculate(invocation: Invocation): Promise<number> {
   return (await import("./commands/calculate.ts")).run(invocation);
 }
 
+export async function suggest(invocation: Invocation): Promise<number> {
+  return (await import("./commands/suggest.ts")).run(invocation);
+}
+
 export async function format(invocation: Invocation): Promise<number> {
   return (await import("./commands/format.ts")).run(invocation);
 }

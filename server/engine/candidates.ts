@@ -3,7 +3,9 @@ import { type CheckInstance, checksReading, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Severity } from "../model/finding.ts";
+import type { Missing } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
+import type { Money } from "../values/types.ts";
 import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
@@ -45,8 +47,24 @@ export interface Candidate {
   readonly holds: number;
   /** The least room left in any check that has a measure, as a share of its limit; 1 when none has. */
   readonly margin: number;
+  /** The check in which that is; absent when none has a measure. */
+  readonly tightest: Tightest | undefined;
+  /** What is not stated and holds up checks, each once; found out when somebody reads it. */
+  readonly missing: readonly Missing[];
   /** In grams; unknown masses sort last. */
   readonly mass: number | undefined;
+  /** Unknown prices sort last; those in another currency than the workshop's just before them. */
+  readonly price: Money | undefined;
+}
+
+/** The check that holds with the least room left. */
+export interface Tightest {
+  readonly code: string;
+  readonly instance: string;
+  /** As a share of the limit. */
+  readonly margin: number;
+  /** What was compared, with both numbers; put into words when somebody reads it. */
+  readonly message: string;
 }
 
 /** The assembly with another part in a slot. Settings stay where the slot keeps its kind of part. */
@@ -152,20 +170,22 @@ export class SlotJudge {
     const failures: CandidateFailure[] = [];
     const standing: StandingFailure[] = [];
     const unknown: string[] = [];
+    const open: AskedInstance[] = [];
     let holds = 0;
-    let margin = 1;
+    let tightest: Tightest | undefined;
     this.#eachAnswer(part, evaluate, (asked, answer) => {
       if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
       else if (answer.outcome === "fails") failures.push(failureOf(asked, answer, evaluate));
-      else if (answer.outcome === "unknown") unknown.push(asked.check.code);
-      else if (answer.outcome === "holds") {
+      else if (answer.outcome === "unknown") {
+        unknown.push(asked.check.code);
+        open.push(asked);
+      } else if (answer.outcome === "holds") {
         holds++;
-        margin = Math.min(margin, answer.margin);
+        if (answer.margin < (tightest?.margin ?? 1)) tightest = tightestOf(asked, answer, evaluate);
       }
     });
     failures.sort((a, b) => gravity(b) - gravity(a));
     const errors = failures.filter(({ severity }) => severity === "error");
-    const mass = part.facts.get("mass");
     return {
       part,
       failures,
@@ -175,8 +195,13 @@ export class SlotJudge {
       warnings: failures.filter(({ severity }) => severity === "warning").length,
       unknown,
       holds,
-      margin,
-      mass: mass?.state === "stated" && typeof mass.value === "number" ? mass.value : undefined,
+      margin: tightest?.margin ?? 1,
+      tightest,
+      get missing(): readonly Missing[] {
+        return missingFor(open, evaluate());
+      },
+      mass: massOf(part),
+      price: priceOf(part),
     };
   }
 
@@ -245,6 +270,40 @@ function failureOf(
   };
 }
 
+function tightestOf({ check, instance }: AskedInstance, { margin }: Answer, evaluate: () => BuildEvaluation): Tightest {
+  return {
+    code: check.code,
+    instance: instance.name,
+    margin,
+    get message(): string {
+      const verdict = evaluate().ask(check, instance);
+      return verdict.outcome === "holds" ? verdict.message : check.title;
+    },
+  };
+}
+
+function missingFor(open: readonly AskedInstance[], evaluation: BuildEvaluation): readonly Missing[] {
+  const found = new Map<string, Missing>();
+  for (const { check, instance } of open) {
+    const verdict = evaluation.ask(check, instance);
+    if (verdict.outcome !== "unknown") continue;
+    for (const one of verdict.missing) found.set(`${one.path} ${one.what}`, one);
+  }
+  return [...found.values()];
+}
+
+/** The mass that a part states, in grams. */
+export function massOf(part: Part): number | undefined {
+  const mass = part.facts.get("mass");
+  return mass?.state === "stated" && typeof mass.value === "number" ? mass.value : undefined;
+}
+
+/** The price that a part states. */
+export function priceOf(part: Part): Money | undefined {
+  const price = part.facts.get("price");
+  return price?.state === "stated" ? (price.value as Money) : undefined;
+}
+
 /** Judges one part in a slot by the checks that read the slot. */
 export function judge(engine: Engine, assembly: Assembly, path: string, part: Part): Candidate {
   return new SlotJudge(engine, assembly, path).judge(part);
@@ -264,21 +323,55 @@ function isSetting(path: string): boolean {
   return slot !== undefined && Object.hasOwn(slot.settings, path.slice(dot + 1));
 }
 
+/** What ranks parts that fit equally well: the room left, or how light or how cheap they are. */
+export type RankedBy = "margin" | "mass" | "price";
+
 /** The better candidate first: fewest errors, then changes of set-up, then warnings, then open questions, then margin, mass and name. */
-export function byFit(one: Candidate, other: Candidate): number {
-  return (
+export const byFit = byFitAnd("margin");
+
+/**
+ * The better candidate first: fewest errors, then changes of set-up, then warnings, then open questions; of those that
+ * are alike in all that by the choice, then by the other two of margin, mass and price, then by name.
+ * @param currency prices in it are compared first; sums in two currencies are never compared.
+ */
+export function byFitAnd(choice: RankedBy, currency?: string): (one: Candidate, other: Candidate) => number {
+  const comparisons: Readonly<Record<RankedBy, (one: Candidate, other: Candidate) => number>> = {
+    margin: (one, other) => other.margin - one.margin,
+    mass: (one, other) => ascending(one.mass, other.mass),
+    price: (one, other) => byPrice(one.price, other.price, currency),
+  };
+  const order = [choice, ...(["margin", "mass", "price"] as const).filter((other) => other !== choice)];
+  return (one, other) =>
     one.errors - one.setUps - (other.errors - other.setUps) ||
     one.errors - other.errors ||
     one.warnings - other.warnings ||
     one.unknown.length - other.unknown.length ||
-    other.margin - one.margin ||
-    (one.mass ?? Number.POSITIVE_INFINITY) - (other.mass ?? Number.POSITIVE_INFINITY) ||
-    (one.part.declaration.name < other.part.declaration.name ? -1 : 1)
+    order.reduce((sofar, next) => sofar || comparisons[next](one, other), 0) ||
+    (one.part.declaration.name < other.part.declaration.name ? -1 : 1);
+}
+
+/** The smaller number first, one that is not known last. */
+function ascending(one: number | undefined, other: number | undefined): number {
+  if (one === undefined || other === undefined) return Number(one === undefined) - Number(other === undefined);
+  return one - other;
+}
+
+/** The cheaper first; prices in the currency before those in others, which stay apart, and unknown ones last. */
+function byPrice(one: Money | undefined, other: Money | undefined, currency: string | undefined): number {
+  if (!one || !other) return Number(!one) - Number(!other);
+  if (one.currency === other.currency) return one.amount - other.amount;
+  return (
+    Number(one.currency !== currency) - Number(other.currency !== currency) || (one.currency < other.currency ? -1 : 1)
   );
 }
 
 /** Every part of the libraries for a slot, those that fit first. */
-export function rankCandidates(engine: Engine, assembly: Assembly, path: string): readonly Candidate[] {
+export function rankCandidates(
+  engine: Engine,
+  assembly: Assembly,
+  path: string,
+  order: (one: Candidate, other: Candidate) => number = byFit,
+): readonly Candidate[] {
   const judging = new SlotJudge(engine, assembly, path);
-  return [...partsFor(engine, path)].map((declaration) => judging.judge(engine.part(declaration))).sort(byFit);
+  return [...partsFor(engine, path)].map((declaration) => judging.judge(engine.part(declaration))).sort(order);
 }

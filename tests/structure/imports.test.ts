@@ -18,6 +18,7 @@ const stages: readonly (readonly string[])[] = [
   ["server/checks"],
   ["server/standards"],
   ["server/engine"],
+  ["server/suggest", "server/library", "server/interchange"],
   ["server/language-features", "server/reports", "server/reference", "server/workshop-files"],
   ["server/language-server"],
   ["server"],

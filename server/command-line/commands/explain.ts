@@ -1,22 +1,17 @@
 import { checkByCode, checks } from "../../checks/table.ts";
 import { explainablePaths, explainPath } from "../../engine/explain-path.ts";
-import type { Declaration } from "../../model/declaration.ts";
 import { findingCodes } from "../../reports/codes/index.ts";
 import { checkExplanationText, explainCheck } from "../../reports/explain-check.ts";
 import { explainedPathJson } from "../../reports/explain-json.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { paragraph, printable } from "../../reports/printable.ts";
-import { nearest, nearestSeveral } from "../../values/near.ts";
-import type { DisplayUnits } from "../../values/show.ts";
-import { type Address, readAddress, splits } from "../address.ts";
+import { nearestSeveral } from "../../values/near.ts";
+import { type Address, readAddress } from "../address.ts";
 import type { Invocation } from "../commands.ts";
-import { dayOf, localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
-import { type LoadedWorkshop, load } from "../load.ts";
+import { fileOf, findBuild } from "../find-build.ts";
 import { UsageProblem } from "../problem.ts";
-import { readWorkshops } from "../read-workshops.ts";
-import { findTargets, Roots } from "../targets.ts";
 
 /** Explains a code, or something of a build. */
 export function run(invocation: Invocation): number {
@@ -69,18 +64,8 @@ function json(value: unknown): string {
 }
 
 function explainedAddress(address: Address, invocation: Invocation): string {
-  const { terminal, folder } = invocation;
-  const file = address.file === "" ? "." : address.file;
-  const targets = findTargets([file], folder, new Roots());
-  const given = invocation.value("today");
-  const today = given === undefined ? localDay() : dayOf(given);
-  const units = invocation.value("units") as DisplayUnits | undefined;
-  const read = readWorkshops(targets, undefined, folder);
-  const workshops = read.map((workshop) => load(workshop, today, folder, units));
-  for (const { path, reason } of [...read, ...workshops].flatMap(({ leftOut }) => leftOut)) {
-    terminal.warn(`ferrule: ${printable(path)} was not read: ${reason}.\n`);
-  }
-  const { workshop, build, path } = findBuild(workshops, address);
+  const { terminal } = invocation;
+  const { workshop, build, path } = findBuild(address, invocation);
   const report = workshop.engine.report(build);
   if (!report) throw new UsageProblem(`${printable(build.name)} is not a build.`);
   const explained = workshop.engine.shown(() => explainPath(report, path));
@@ -90,37 +75,10 @@ function explainedAddress(address: Address, invocation: Invocation): string {
       `${printable(build.name)} has nothing at ${printable(path)}.`,
       near.length > 0
         ? [`Did you mean ${near.join(", ")}?`]
-        : [`ferrule explain ${printable(file)}#${printable(build.name)} lists everything it has.`],
+        : [`ferrule explain ${printable(fileOf(address))}#${printable(build.name)} lists everything it has.`],
     );
   }
   return invocation.value("format") === "json"
     ? json(explainedPathJson(explained, workshop))
     : explainedPathText(explained, { workshop, width: terminal.width, paint: terminal.colour ? coloured : plain });
-}
-
-interface FoundBuild {
-  readonly workshop: LoadedWorkshop;
-  readonly build: Declaration;
-  readonly path: string;
-}
-
-function findBuild(workshops: readonly LoadedWorkshop[], address: Address): FoundBuild {
-  const names: string[] = [];
-  for (const workshop of workshops) {
-    const builds = workshop.uris.flatMap((uri) =>
-      (workshop.engine.file(uri)?.declarations ?? []).filter(({ keyword }) => keyword === "build"),
-    );
-    for (const { name, path } of splits(address.rest)) {
-      const build = builds.find((one) => one.name === name);
-      if (build) return { workshop, build, path };
-    }
-    names.push(...builds.map(({ name }) => name));
-  }
-  const wanted = address.rest.split("/", 1)[0] ?? "";
-  const near = nearest(wanted, names);
-  const where = address.file === "" ? "this workshop" : printable(address.file);
-  throw new UsageProblem(
-    `${where} has no build ${printable(wanted)}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
-    names.length === 0 ? ["It has no build at all."] : [`Its builds: ${names.join(", ")}`],
-  );
 }
