@@ -28,7 +28,7 @@ export const buildFields = {
   "rider.inseam": length("From the floor to the crotch, without shoes, a book pressed up firmly.", {
     essential: true,
     group: "Geometry",
-    lowest: 300,
+    lowest: 250,
     highest: 1150,
     example: "845 mm",
   }),
@@ -46,7 +46,7 @@ export const buildFields = {
   "fit.saddle-height": length("Aim: from the crank axis to the saddle's top along the seat tube.", {
     group: "Geometry",
     omitted: "none",
-    lowest: 250,
+    lowest: 200,
     highest: 1000,
   }),
   "fit.saddle-setback": length("Aim: from the crank axis back to where the rider sits, positive backward.", {

@@ -226,6 +226,20 @@ describe("fit/crank-length and fit/standover", () => {
   });
 
   it.each([
+    ["track", "159 mm", "holds"],
+    ["track", "173 mm", "fails"],
+    ["road", "159 mm", "fails"],
+  ])("short cranks are usual on a banked track, long ones nowhere: %s, %s: %s", (category, crank, outcome) => {
+    const text = checkText(
+      built(
+        { "drivetrain.crankset": part("crankset", `crank-length: ${crank}`) },
+        `category: ${category}\n  rider.inseam: 800 mm`,
+      ),
+    );
+    expect(text.outcome("fit/crank-length")).toBe(outcome);
+  });
+
+  it.each([
     ["rider.inseam: 800 mm; fit.standover-clearance: 50 mm", "750 mm", "holds"],
     ["rider.inseam: 800 mm; fit.standover-clearance: 50 mm", "750.1 mm", "fails"],
     ["rider.inseam: 800 mm", "799 mm", "holds"],
@@ -283,6 +297,7 @@ describe("fit/toe-clearance and fit/lean-clearance", () => {
       [88, "platform", "child", "fails"],
       [99, "platform", "", "unknown"],
       [88, "platform", "", "fails"],
+      [88, "toe-clip", "track", "notApplicable"],
     ] as const) {
       const text = stands(at(wanted), foot, { category });
       expect(text.outcome(code), `${wanted} mm, ${foot}, ${category}`).toBe(outcome);

@@ -126,6 +126,18 @@ describe("frame/category", () => {
     expect(rated(`category: ${use}`, `categories: ${categories}`).instance(code, "cockpit.stem")).toBe(outcome);
   });
 
+  it.each([
+    ["drivetrain.rear-derailleur", "rear-derailleur", "touring", "holds"],
+    ["drivetrain.rear-derailleur", "rear-derailleur", "child", "fails"],
+    ["drivetrain.cassette", "cassette", "mountain", "holds"],
+    ["drivetrain.pedals", "pedals", "city", "holds"],
+    ["seat.saddle", "saddle", "touring", "holds"],
+    ["rear-wheel.rim", "rim", "touring", "fails"],
+    ["rear-brake.caliper", "caliper", "touring", "fails"],
+  ])("what a cargo bicycle carries: %s, a %s for %s: %s", (slot, kind, categories, outcome) => {
+    expect(rated("category: cargo", `categories: ${categories}`, slot, kind).instance(code, slot)).toBe(outcome);
+  });
+
   it("is an error where a breakage drops the rider, else a warning", () => {
     expect(rated("category: mountain", "categories: road").of(code)[0]?.severity).toBe("error");
     expect(rated("category: mountain", "categories: road", "seat.saddle", "saddle").of(code)[0]?.severity).toBe(

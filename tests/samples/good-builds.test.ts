@@ -9,12 +9,34 @@ const good = [...engine.workshop.declared("build")]
   .map(({ name }) => name);
 
 describe("the good builds", () => {
+  test("are a dozen at least, of every category that the workshop builds", () => {
+    const categories = good.map((name) => {
+      const category = reportOf(engine, name).assembly.fields.get("category");
+      return category?.state === "stated" ? category.value : undefined;
+    });
+    expect(good.length).toBeGreaterThanOrEqual(12);
+    expect([...new Set(categories)].sort()).toEqual([
+      "cargo",
+      "child",
+      "city",
+      "gravel",
+      "mountain",
+      "road",
+      "touring",
+      "track",
+    ]);
+  });
+
   test("are the bikes that the workshop builds", () => {
     expect([...good].sort()).toEqual([
+      "birkrigg-54",
+      "dent-57",
       "fellside-l",
       "fellside-m",
       "fleetwith-52",
+      "haverigg-lt",
       "kirkgate-55",
+      "lamb-16",
       "lorton-56",
       "torver-m",
       "ulpha-54",

@@ -1,7 +1,7 @@
 import { buildField, fact, optional, slot, worked } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { cannotTell, defineCheck, fails, holds } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
 
 /**
@@ -23,6 +23,10 @@ export default defineCheck({
     category: optional(buildField("category")),
   }),
   test({ fork, clearance, foot, category }) {
+    // 16 CFR 1512.2 takes track bicycles out of its scope (from memory).
+    if (category.state === "known" && category.value === "track") {
+      return notApplicable("on a banked track the front wheel is hardly steered, and no standard asks for it");
+    }
     const child = category.state === "known" && category.value === "child";
     // A pedal that holds the foot on one side only leaves it free on the other.
     const held = foot.value === "cleat" || foot.value === "toe-clip";

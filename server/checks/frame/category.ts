@@ -22,6 +22,18 @@ const carrying: ReadonlySet<SlotPath> = new Set<SlotPath>([
   "rear-wheel.rim",
 ]);
 
+/** Parts that what is carried does not load: they bear the rider, or only move the chain. */
+const riderOnly: ReadonlySet<SlotPath> = new Set<SlotPath>([
+  "drivetrain.rear-derailleur",
+  "drivetrain.front-derailleur",
+  "drivetrain.cassette",
+  "drivetrain.chain",
+  "drivetrain.chainring",
+  "drivetrain.rear-controller",
+  "drivetrain.pedals",
+  "seat.saddle",
+]);
+
 type CategoryNeeds = {
   readonly part: Need<Installed, true>;
   readonly rated: Need<readonly string[], true>;
@@ -53,8 +65,11 @@ export default defineCheck({
     if (use.state === "none") return notApplicable("the build states no use");
     if (use.state === "unknown") return path === "frame" ? cannotTell(use) : notApplicable("the build states no use");
     const uses = both(rated.value);
-    const enough = sufficientRating(rated.value, use.value);
+    const enough = sufficientRating(rated.value, use.value, !riderOnly.has(path));
     if (enough === use.value) return holds(`${part.subject} is rated for ${uses}.`);
+    if (enough && use.value === "cargo" && riderOnly.has(path)) {
+      return holds(`${part.subject} is rated for ${uses}, and what a cargo bicycle carries does not load it.`);
+    }
     if (enough) return holds(`${part.subject} is rated for ${uses}, and ${enough} takes in ${use.value}.`);
     return fails(
       `The bicycle is for ${use.value}, but the maker of ${part.subject} rates it for ${uses}: fit one that is rated for ${use.value}, or keep the bicycle to that use.`,
@@ -70,7 +85,8 @@ export default defineCheck({
   explanation:
     "Makers test their parts for a use: a smooth road, rough ground, jumps, loads. A part that is rated for rougher use " +
     "serves a smoother one, so that a mountain bar may go on a gravel bike, but not a road bar on a mountain bike. Carrying " +
-    "loads, jumping, and racing on a track are uses of their own. Parts that drop the rider when they break are an error " +
+    "loads, jumping, and racing on a track are uses of their own, save that a load does not reach derailleurs, chain, cogs, " +
+    "pedals and saddle. Parts that drop the rider when they break are an error " +
     "here, the others a warning. Frame and fork have to say what they are for; other parts are compared where they do.",
   source: "common practice, no source; the ratings are the makers' own",
   caution:

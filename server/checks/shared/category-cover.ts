@@ -18,7 +18,12 @@ const takesIn: Readonly<Record<string, readonly string[]>> = {
   child: [],
 };
 
-/** The rating among these that suffices for a use; `undefined` where none does. */
-export function sufficientRating(ratings: readonly string[], use: string): string | undefined {
-  return ratings.find((rating) => rating === use) ?? ratings.find((rating) => takesIn[rating]?.includes(use));
+/**
+ * The rating among these that suffices for a use; `undefined` where none does.
+ * @param bearsLoad whether what a cargo bicycle carries loads the part: derailleurs, chains, pedals and saddles bear the
+ * rider and no more, whatever stands behind him.
+ */
+export function sufficientRating(ratings: readonly string[], use: string, bearsLoad: boolean): string | undefined {
+  const own = ratings.find((rating) => rating === use) ?? ratings.find((rating) => takesIn[rating]?.includes(use));
+  return own ?? (use === "cargo" && !bearsLoad ? sufficientRating(ratings, "city", bearsLoad) : undefined);
 }

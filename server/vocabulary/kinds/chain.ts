@@ -20,12 +20,15 @@ export const chain = defineKind({
       lowest: 1.5,
       highest: 6,
     }),
-    "links-supplied": count("Half-inch pitches as sold, before cutting, without a closure link.", {
-      group: "Fit",
-      lowest: 20,
-      highest: 300,
-      example: "126",
-    }),
+    "links-supplied": count(
+      "Half-inch pitches as sold, before cutting, without a closure link; of a reel, all that is on it.",
+      {
+        group: "Fit",
+        lowest: 20,
+        highest: 10_000,
+        example: "126",
+      },
+    ),
     closure: word(closures, "How its ends are joined.", { group: "Fit" }),
     directional: yesNo("Whether it has an outward side or a direction of travel.", { group: "Assembly" }),
     "half-link": yesNo("Whether every link is cranked, so that it closes at any count.", {

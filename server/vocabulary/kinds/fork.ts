@@ -44,7 +44,7 @@ export const fork = defineKind({
     "axle-to-crown": length("From the axle to the crown-race seat in a straight line, unladen.", {
       essential: true,
       group: "Geometry",
-      lowest: 250,
+      lowest: 150,
       highest: 650,
     }),
     "fork-offset": length("Offset of the axle, square to the steering axis, positive forward.", {

@@ -8,13 +8,13 @@ export const frameGeometryFields = {
   stack: length("Height of the head tube's top, on its axis, above the crank axis.", {
     essential: true,
     group: "Geometry",
-    lowest: 200,
+    lowest: 150,
     highest: 900,
   }),
   reach: length("Distance of the head tube's top, on its axis, in front of the crank axis.", {
     essential: true,
     group: "Geometry",
-    lowest: 150,
+    lowest: 100,
     highest: 700,
   }),
   "head-angle": angle("Angle of the steering axis from the horizontal.", {
@@ -44,12 +44,12 @@ export const frameGeometryFields = {
   }),
   "seat-tube-length": length("From the crank axis to the seat tube's top, along it.", {
     group: "Geometry",
-    lowest: 200,
+    lowest: 100,
     highest: 700,
   }),
   "top-tube-effective": length("Horizontal distance from the head tube's top to the seat tube's axis.", {
     group: "Geometry",
-    lowest: 300,
+    lowest: 200,
     highest: 750,
   }),
   "head-tube-length": length("Length of the head tube, without headset cups.", {
@@ -62,7 +62,7 @@ export const frameGeometryFields = {
     "length",
     "adjustable",
     "From crank axis to rear axle along the line between them, unladen; a range where the dropouts can be moved.",
-    { essential: true, group: "Geometry", lowest: 280, highest: 700, example: "425 to 440 mm" },
+    { essential: true, group: "Geometry", lowest: 150, highest: 1200, example: "425 to 440 mm" },
   ),
   "bottom-bracket-drop": length("How far the crank axis lies below the axles, positive below.", {
     essential: true,
@@ -72,16 +72,16 @@ export const frameGeometryFields = {
   }),
   standover: length("Height of the top tube where the rider stands over it, on the tyres that its maker assumes.", {
     group: "Geometry",
-    lowest: 300,
+    lowest: 200,
     highest: 1000,
   }),
   "fork-axle-to-crown": length(
     "Axle-to-crown of the fork that the chart assumes, straight from the axle to the crown-race seat.",
-    { group: "Geometry", lowest: 250, highest: 650 },
+    { group: "Geometry", lowest: 150, highest: 650 },
   ),
   "fork-axle-to-crown-range": quantityRange("length", "allowed", "Axle-to-crown of the forks that its maker allows.", {
     group: "Limits",
-    lowest: 250,
+    lowest: 150,
     highest: 650,
     example: "530 to 560 mm",
   }),
