@@ -1,6 +1,7 @@
 import type { Place } from "../model/declaration.ts";
 import type { Repair, Severity } from "../model/finding.ts";
 import type { Facts, Known, Missing, Needs, Unknown } from "../model/need.ts";
+import type { SlotPath } from "../vocabulary/index.ts";
 
 /**
  * How a check is declared: one value in one file, with everything there is to know about it. Nothing about a check
@@ -29,9 +30,20 @@ export type Verdict =
       /** When it is less (or more) grave than the check says by itself. */
       readonly severity?: Severity;
       readonly caution?: string;
+      /** What clashes with what, for a check that makes one finding of several with one root. */
+      readonly clash?: Clash;
     }
   | { readonly outcome: "unknown"; readonly missing: readonly Missing[] }
   | { readonly outcome: "notApplicable"; readonly reason: string };
+
+export type Failure = Extract<Verdict, { readonly outcome: "fails" }>;
+
+/** Facts of several parts of which one at least is wrong. */
+export interface Clash {
+  /** Where they meet: "the rear brake's lever on the bar". */
+  readonly where: string;
+  readonly sides: readonly { readonly slot: SlotPath; readonly part: Known; readonly fact: Known }[];
+}
 
 export function holds(message: string, margin?: number): Verdict {
   return margin === undefined ? { outcome: "holds", message } : { outcome: "holds", message, margin };
@@ -47,8 +59,8 @@ export function fails(
   at: Known,
   others: readonly Known[],
   repairs: readonly Repair[] = [],
-  options: { readonly severity?: Severity; readonly caution?: string } = {},
-): Verdict {
+  options: { readonly severity?: Severity; readonly caution?: string; readonly clash?: Clash } = {},
+): Failure {
   return {
     outcome: "fails",
     message,
@@ -101,6 +113,8 @@ export interface Check<I extends Instance = Instance, N extends Needs = Needs> {
   readonly instances?: readonly I[];
   needs(instance: I): N;
   test(facts: Facts<N>, instance: I): Verdict;
+  /** Makes one finding of those of several instances that have one root; each instance still counts as failing. */
+  merge?(failures: readonly Failure[]): readonly Failure[];
   /** Why it matters, for a person who never met the fault. */
   readonly explanation: string;
   /** A publication, or "common practice, no source", or "from memory". */

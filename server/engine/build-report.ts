@@ -107,12 +107,14 @@ const mostSpeltOut = 12;
 
 /**
  * What is not stated, with the checks that wait for it: a question is asked once. Facts that would be shown at one
- * place and hold up the same checks are asked for together.
+ * place and hold up the same checks are asked for together. What is written but of no use is found where
+ * it stands.
  */
 function missingFindings(assembly: Assembly, rows: readonly CheckRow[]): Finding[] {
   const byFact = new Map<string, { missing: Missing; codes: Set<string> }>();
   for (const { check, missing } of rows) {
     for (const one of missing) {
+      if (one.spoilt) continue;
       // Two alternates can lack the same fact; each is asked for.
       const key = `${one.path} ${one.what}`;
       const known = byFact.get(key) ?? { missing: one, codes: new Set() };

@@ -1,7 +1,7 @@
 import type { ResultValue, Working } from "../calculations/define.ts";
 import { showResult } from "../calculations/show.ts";
 import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
-import type { Check, Instance, Verdict } from "../checks/define.ts";
+import type { Check, Failure, Instance, Verdict } from "../checks/define.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { headerPlace, type Place } from "../model/declaration.ts";
@@ -210,12 +210,14 @@ function worst(instances: readonly InstanceResult[]): Verdict["outcome"] {
   return outcome;
 }
 
-/** The findings of a row: one per failing instance. What cannot be checked is counted in the row, not repeated here. */
+/**
+ * The findings of a row: one per failing instance, or one for several whose root is the same. What cannot be checked is
+ * counted in the row, not repeated here.
+ */
 export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: number): Finding[] {
   const { check } = row;
   const findings: Finding[] = [];
-  for (const { verdict, combination } of row.instances) {
-    if (verdict.outcome !== "fails") continue;
+  for (const { verdict, combination } of failures(row)) {
     const severity = verdict.severity ?? check.severity;
     const caution = verdict.caution ?? check.caution;
     findings.push({
@@ -232,6 +234,21 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
     });
   }
   return findings;
+}
+
+interface FoundFailure {
+  readonly verdict: Failure;
+  readonly combination?: Combination | undefined;
+}
+
+/** Failing instances, those of the build as it stands before those of other combinations of alternates. */
+function failures({ check, instances }: CheckRow): readonly FoundFailure[] {
+  const found = instances.flatMap(({ verdict, combination }): FoundFailure[] =>
+    verdict.outcome === "fails" ? [{ verdict, combination }] : [],
+  );
+  if (!check.merge || found.length < 2) return found;
+  const plain = found.flatMap(({ verdict, combination }) => (combination ? [] : [verdict]));
+  return [...check.merge(plain).map((verdict) => ({ verdict })), ...found.filter(({ combination }) => combination)];
 }
 
 /** "corrie.wide-11-50 as drivetrain.cassette and moor.stub-50 as cockpit.stem". */

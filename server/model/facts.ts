@@ -155,7 +155,7 @@ export class FactReader {
     }
     if (installed.state === "none") return { state: "none", path, place: installed.place };
     if (installed.state === "unknown-part") {
-      return unknown(path, `the part ${installed.name} (${path}), which no library declares`, installed.place);
+      return spoilt(path, `the part ${installed.name} (${path}), which no library declares`, installed.place);
     }
     return {
       state: "known",
@@ -224,11 +224,11 @@ export class FactReader {
     }
     if (statement.state === "none") return { state: "none", path, place: statement.place };
     if (statement.state === "unreadable") {
-      return unknown(path, `${missing().what}, which cannot be read as written`, statement.place);
+      return spoilt(path, `${missing().what}, which cannot be read as written`, statement.place);
     }
     // A reference that names no slot has a finding of its own; what hangs on it cannot be judged.
     if (field.type.type === "slot" && !slotByPath(String(statement.value))) {
-      return unknown(path, `${missing().what}, which names no slot`, statement.place);
+      return spoilt(path, `${missing().what}, which names no slot`, statement.place);
     }
     const known: Known = {
       state: "known",
@@ -265,11 +265,13 @@ export class FactReader {
 }
 
 function undeclared(codes: readonly Code[], path: string, what: string, place: Place): Unknown {
-  return unknown(
-    path,
-    `${what}: no standard ${codes.map((c) => `${c.family} ${c.code}`).join(", ")} is declared`,
-    place,
-  );
+  const named = codes.map(({ family, code }) => `${family} ${code}`).join(", ");
+  return spoilt(path, `${what}, whose ${named} no standard declares`, place);
+}
+
+/** What is written is of no use, which is said where it stands; here it only leaves a question open. */
+function spoilt(path: string, what: string, place: Place): Unknown {
+  return { state: "unknown", missing: [{ path, what, place, spoilt: true }] };
 }
 
 function unknown(path: string, what: string, place: Place): Unknown {

@@ -39,6 +39,8 @@ export interface Missing {
   readonly what: string;
   /** Where it would be stated. */
   readonly place: Place;
+  /** Something is written, but of no use, and a finding of its own says so where it stands. */
+  readonly spoilt?: true;
 }
 
 export interface Unknown {

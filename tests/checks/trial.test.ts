@@ -211,6 +211,15 @@ build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.le
 `);
     expect(of("drivetrain/battery-fitted").map(({ path }) => path)).toEqual(["drivetrain.rear-controller"]);
   });
+  it("is no question where a cable does the work", () => {
+    const { missing, outcome: of } = checkText(`
+part rear-derailleur a.arm "D" { set-up: cable }
+part shift-controller a.lever "L" { actuation: cable }
+build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.lever; front-controller: none } }
+`);
+    expect(missing("drivetrain/battery-fitted")).toEqual([]);
+    expect(of("drivetrain/battery-fitted")).toBe("notApplicable");
+  });
 });
 
 describe("a chain of another family than everything else", () => {
@@ -238,5 +247,65 @@ build example "One" {
         /chain-width|closure-link|drive-family/.test(code),
       ),
     ).toEqual(["drivetrain/closure-link"]);
+  });
+});
+
+describe("one part whose torque suits none of its neighbours", () => {
+  const code = "cockpit/torque-window";
+  const bike = (bar: string, front = "4 to 6 N·m"): string => `
+part handlebar a.bar "Bar" { bar: flat; control-diameter: 22.2 mm; control-clamp-torque: ${bar} }
+part brake-lever a.right "Right" { mount: band-22.2; clamp-torque: 5 to 6 N·m }
+part brake-lever a.left "Left" { mount: band-22.2; clamp-torque: ${front} }
+part shift-controller a.thumb "Thumb" { mount: band-22.2; clamp-torque: 4.5 to 5 N·m }
+build example "One" {
+  cockpit.handlebar: a.bar
+  rear-brake.lever: a.right
+  front-brake.lever: a.left
+  drivetrain.rear-controller: a.thumb
+}
+`;
+  it("is one finding, at that part, that names them all", () => {
+    const { of, row } = checkText(bike("<= 3 N·m"));
+    expect(of(code)).toMatchObject([{ path: "cockpit.handlebar", severity: "error" }]);
+    expect(of(code)[0]?.message).toContain("Bar states up to 3 N·m");
+    expect(of(code)[0]?.message).toContain("in 3 places");
+    for (const one of ["Right states 5 to 6 N·m", "Left states 4 to 6 N·m", "Thumb states 4.5 to 5 N·m"])
+      expect(of(code)[0]?.message).toContain(one);
+    expect(of(code)[0]?.related.map(({ message }) => message)).toContain("Bar: control-clamp-torque <= 3 N·m");
+    // Each joint still counts as failing.
+    expect(row(code).instances.filter(({ verdict }) => verdict.outcome === "fails")).toHaveLength(3);
+  });
+  it("is the neighbour where only that one does not go with it", () => {
+    expect(checkText(bike("4.5 to 6 N·m", "2 to 3 N·m")).of(code)).toMatchObject([{ path: "front-brake.lever" }]);
+  });
+  it("is one finding for both ends of a shock", () => {
+    const { of } = checkText(`
+part frame a.frame "Frame" { shock-mount-body-end: eye-30x8; shock-mount-shaft-end: eye-22.2x8; shock-bolt-torque: 8 to 10 N·m }
+part rear-shock a.shock "Shock" { mount-body-end: eye-30x8; mount-shaft-end: eye-22.2x8; bolt-torque: 12 to 15 N·m }
+build example "One" { frame: a.frame; rear-shock: a.shock }
+`);
+    expect(of(code)).toHaveLength(1);
+    expect(of(code)[0]?.message).toContain("in 2 places");
+  });
+});
+
+describe("a code that no standard declares", () => {
+  it("is said once, where it is written, and leaves open what hangs on it", () => {
+    const { findings, row } = checkText(
+      `
+part hub a.hub "Hub" { freehub: nowhere-1 }
+part cassette a.cogs "Cogs" { cogs: 11-13-15 t }
+build example "One" { rear-wheel.hub: a.hub; drivetrain.cassette: a.cogs }
+`,
+      "allowed",
+    );
+    expect(findings.filter(({ message }) => message.includes("nowhere-1")).map(({ code }) => code)).toEqual([
+      "model/unknown-standard",
+    ]);
+    expect(row("cockpit/torque-window").missing.map(({ what }) => what)).toContain(
+      "freehub of Hub (rear-wheel.hub), whose freehub-body nowhere-1 no standard declares",
+    );
+    // What is not written at all is asked for as before.
+    expect(findings.some(({ message }) => message.startsWith("Not stated: freehub of Cogs"))).toBe(true);
   });
 });

@@ -12,6 +12,7 @@ import { anyFact, anySetting, anySlot, type End, readEnd } from "../shared/end.t
 import { jointNamed } from "../shared/mating.ts";
 import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
+import { mergeClashes } from "../shared/torque-clashes.ts";
 
 /** A torque that a part states for a joint. */
 interface Torque {
@@ -81,6 +82,7 @@ export default defineCheck({
   since: 1,
   safety: true,
   instances: joints,
+  merge: mergeClashes,
   needs: ({ joint }): TorqueNeeds => {
     const [one, other] = joint.ends;
     const [insteadOne, insteadOther] = (joint.orElse === undefined ? joint : jointNamed(joint.orElse)).ends;
@@ -140,7 +142,7 @@ export default defineCheck({
     const agreed: string[] = [];
     for (const group of groups) {
       const windows: Known<Interval>[] = [];
-      const parts: Known<Installed>[] = [];
+      const sides: { slot: SlotPath; part: Known<Installed>; fact: Known<Interval> }[] = [];
       for (const { slot, field } of group) {
         const part = facts[`part ${slot}`];
         const torque = facts[`torque ${slot}.${field}`];
@@ -148,19 +150,19 @@ export default defineCheck({
         const end = readEnd(part, torque, field);
         if (end.state === "known") {
           windows.push(end.fact);
-          parts.push(end.part);
+          sides.push({ slot, part: end.part, fact: end.fact });
         } else if (end.state === "unknown") unknown.push(end.unknown);
       }
       const shown = both(windows.map((window) => `${window.subject} states ${showInterval(window.value, "torque")}`));
       const common = overlap(windows.map(({ value }) => value));
-      const [where] = parts;
-      if (!common && where) {
+      const [foremost] = sides;
+      if (!common && foremost) {
         return fails(
           `No torque suits both parts of ${joint.title}: ${shown}. The parts do not go together; do not settle on the lower figure, which holds one of them too loosely.`,
-          where,
+          foremost.part,
           windows,
           swaps(...group.map(({ slot }) => slot)),
-          joint.caution === undefined ? {} : { caution: joint.caution },
+          { ...(joint.caution === undefined ? {} : { caution: joint.caution }), clash: { where: joint.title, sides } },
         );
       }
       if (common && windows.length > 1)

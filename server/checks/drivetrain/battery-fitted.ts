@@ -1,5 +1,6 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { anyFact } from "../shared/end.ts";
 
 export default defineCheck({
   code: "drivetrain/battery-fitted",
@@ -7,17 +8,21 @@ export default defineCheck({
   severity: "error",
   since: 1,
   instances: [
-    { name: "rear-derailleur", slot: "drivetrain.rear-derailleur" },
-    { name: "rear-controller", slot: "drivetrain.rear-controller" },
-    { name: "front-controller", slot: "drivetrain.front-controller" },
+    { name: "rear-derailleur", slot: "drivetrain.rear-derailleur", works: "set-up" },
+    { name: "rear-controller", slot: "drivetrain.rear-controller", works: "actuation" },
+    { name: "front-controller", slot: "drivetrain.front-controller", works: "actuation" },
   ] as const,
   needs: (instance) => ({
     part: slot(instance.slot),
-    power: fact(instance.slot, "power"),
+    works: anyFact<string>(instance.slot, instance.works),
+    power: optional(fact(instance.slot, "power")),
     battery: optional(slot("drivetrain.battery")),
     derailleurPower: optional(fact("drivetrain.rear-derailleur", "power")),
   }),
-  test({ part, power, battery, derailleurPower }, { name }) {
+  test({ part, works, power, battery, derailleurPower }, { name }) {
+    if (works.state === "known" && works.value === "cable") return notApplicable(`${part.subject} works by cable`);
+    if (power.state === "unknown") return cannotTell(power);
+    if (power.state === "none") return notApplicable(`${part.subject} takes no power`);
     if (power.value !== "wired") return notApplicable(`${power.subject} has a battery of its own`);
     if (battery.state === "unknown") return cannotTell(battery);
     if (battery.state === "known") return holds(`${battery.subject} feeds ${power.subject}, which is wired.`);
