@@ -56,6 +56,8 @@ import wheelSpokeLength from "./wheel/spoke-length.ts";
 import wheelSpokeStretch from "./wheel/spoke-stretch.ts";
 import wheelSpokeTensions from "./wheel/spoke-tensions.ts";
 import wheelStartingPressure from "./wheel/starting-pressure.ts";
+import wheelTensionBalance from "./wheel/tension-balance.ts";
+import wheelTensionSpread from "./wheel/tension-spread.ts";
 import wheelTyreWidth from "./wheel/tyre-width.ts";
 import wheelWheelSize from "./wheel/wheel-size.ts";
 import wholeBikeCentreOfMass from "./whole-bike/centre-of-mass.ts";
@@ -121,6 +123,8 @@ export const calculations: readonly Calculation[] = [
   wheelSpokeStretch,
   wheelSpokeTensions,
   wheelStartingPressure,
+  wheelTensionBalance,
+  wheelTensionSpread,
   wheelTyreWidth,
   wheelWheelSize,
   wholeBikeCentreOfMass,

@@ -19,7 +19,18 @@ export type { FamilyName } from "./families/index.ts";
 export { type Joint, type JointEnd, jointsOf, jointTable } from "./joints.ts";
 export { commonFields } from "./kinds/common.ts";
 export type { KindName } from "./kinds/index.ts";
-export { measurements, recordFields } from "./records.ts";
+export {
+  type JointTorque,
+  type Measurement,
+  measurementAt,
+  measurements,
+  type TightenedJoint,
+  type Tolerance,
+  tightenedJoints,
+  usualTolerance,
+} from "./measurements/index.ts";
+export { measuredFieldAt } from "./record-paths.ts";
+export { recordFields } from "./records.ts";
 export { ruleEntries } from "./rules.ts";
 export { assemblyTable, extrasAssembly } from "./slots/index.ts";
 export { workshopFields } from "./workshops.ts";

@@ -6,7 +6,8 @@ import { readValue } from "../../server/values/read.ts";
 import { buildFields } from "../../server/vocabulary/builds.ts";
 import type { Field } from "../../server/vocabulary/define.ts";
 import { families, kinds, slots } from "../../server/vocabulary/index.ts";
-import { measurements, recordFields } from "../../server/vocabulary/records.ts";
+import { measurements } from "../../server/vocabulary/measurements/index.ts";
+import { recordFields } from "../../server/vocabulary/records.ts";
 import { ruleEntries } from "../../server/vocabulary/rules.ts";
 import { workshopFields } from "../../server/vocabulary/workshops.ts";
 

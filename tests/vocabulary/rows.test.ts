@@ -6,7 +6,8 @@ import { buildFields, buildGroups, buildWords } from "../../server/vocabulary/bu
 import { currencies } from "../../server/vocabulary/currencies.ts";
 import { type Field, fieldGroups } from "../../server/vocabulary/define.ts";
 import { assemblyTable, families, kinds, slots } from "../../server/vocabulary/index.ts";
-import { measurements, recordFields } from "../../server/vocabulary/records.ts";
+import { measurements } from "../../server/vocabulary/measurements/index.ts";
+import { recordFields } from "../../server/vocabulary/records.ts";
 import { ruleEntries } from "../../server/vocabulary/rules.ts";
 import { workshopFields } from "../../server/vocabulary/workshops.ts";
 
