@@ -80,8 +80,10 @@ import drivetrainPedalThread from "./drivetrain/pedal-thread.ts";
 import drivetrainRingClearance from "./drivetrain/ring-clearance.ts";
 import drivetrainRingFitted from "./drivetrain/ring-fitted.ts";
 import drivetrainRingMount from "./drivetrain/ring-mount.ts";
+import drivetrainRingOrder from "./drivetrain/ring-order.ts";
 import drivetrainRingPlace from "./drivetrain/ring-place.ts";
 import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
+import drivetrainRingReplaced from "./drivetrain/ring-replaced.ts";
 import drivetrainRingSize from "./drivetrain/ring-size.ts";
 import drivetrainShiftFamily from "./drivetrain/shift-family.ts";
 import drivetrainSingleSpeedLine from "./drivetrain/single-speed-line.ts";
@@ -267,8 +269,10 @@ export const checks: readonly Check[] = [
   drivetrainRingClearance,
   drivetrainRingFitted,
   drivetrainRingMount,
+  drivetrainRingOrder,
   drivetrainRingPlace,
   drivetrainRingProfile,
+  drivetrainRingReplaced,
   drivetrainRingSize,
   drivetrainShiftFamily,
   drivetrainSingleSpeedLine,

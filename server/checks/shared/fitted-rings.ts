@@ -60,6 +60,45 @@ export function fittedRings(facts: Facts<typeof fittedRingNeeds>): FittedRings {
   return first ? { state: "known", rings: [first, ...others] } : { state: "none" };
 }
 
+export type RingPlace = "outer" | "middle" | "inner";
+
+export type PlacedRings =
+  | {
+      readonly state: "known";
+      /** From the outside in; never empty. */
+      readonly rings: readonly (FittedRing & { readonly place: RingPlace })[];
+    }
+  | Unknown
+  | { readonly state: "none" };
+
+/** The rings in use where they stand, whatever their size. */
+export function placedRings(facts: Facts<typeof fittedRingNeeds>): PlacedRings {
+  const fitted = fittedRings(facts);
+  if (fitted.state !== "known") return fitted;
+  const left = [...fitted.rings];
+  const places = [
+    { place: "outer", slot: "drivetrain.chainring" },
+    { place: "middle", slot: "drivetrain.middle-chainring" },
+    { place: "inner", slot: "drivetrain.inner-chainring" },
+  ] as const;
+  const own = places.flatMap(({ place, slot: path }) => {
+    const index = left.findIndex((ring) => ring.slot === path);
+    return index < 0 ? [] : left.splice(index, 1).map((ring) => ({ ...ring, place: place as RingPlace }));
+  });
+  // The rest come with the cranks, the largest outside, and fill the places between.
+  const count = fitted.rings.length;
+  const free = places.flatMap(({ place }) =>
+    own.some((ring) => ring.place === place) || (place === "middle" && count < 3) ? [] : [place],
+  );
+  const sold = left.flatMap((ring, index) => {
+    const place: RingPlace | undefined = free[index];
+    return place === undefined ? [] : [{ ...ring, place }];
+  });
+  const order = places.map(({ place }) => place);
+  const rings = [...own, ...sold].sort((a, b) => order.indexOf(a.place) - order.indexOf(b.place));
+  return { state: "known", rings };
+}
+
 /** The slots that rings stand in, each once, the largest ring's first. */
 export function ringSlots(rings: readonly FittedRing[]): readonly SlotPath[] {
   return [...new Set(rings.map((ring) => ring.slot))];

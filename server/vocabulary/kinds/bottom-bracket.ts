@@ -34,6 +34,10 @@ export const bottomBracket = defineKind({
       group: "Fit",
       highest: 40,
     }),
+    "drive-side-face": length(
+      "Of outboard bearings: from the shell's middle to where the drive-side cup rests, half the shell and the spacers there, with which the chainline of the cranks is true; left out, the spacers are taken to be as the makers say.",
+      { group: "Fit", lowest: 25, highest: 75, omitted: "none", example: "39 mm" },
+    ),
     "cup-tool": text("Tool that turns or presses its cups.", { group: "Assembly" }),
     "cup-torque": torque("Torque of its cups in the shell.", { highest: 90, example: "35 to 50 N·m" }),
   },
