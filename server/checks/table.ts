@@ -18,7 +18,8 @@ export function instancesOf(check: Check): readonly Instance[] {
   return check.instances ?? onceOfTheBuild;
 }
 
-const needsByCheck = new Map<Check, Map<Instance, Needs>>();
+/** House rules come and go with their texts, and their needs with them. */
+const needsByCheck = new WeakMap<Check, Map<Instance, Needs>>();
 
 /** What an instance of a check needs to know: always the same object. */
 export function needsOf(check: Check, instance: Instance): Needs {

@@ -1,10 +1,10 @@
 import { type Quantity, quantities } from "../calculations/table.ts";
-import { checks } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Place } from "../model/declaration.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import type { Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
+import type { CheckSet } from "../rules/check-set.ts";
 import { AlternateQuestions, type Alternates, hasAlternates, mostCombinations } from "./alternates.ts";
 import { BuildEvaluation, type CheckRow, inOwnText, rowFindings, type WorkedQuantity } from "./evaluate.ts";
 import { KeptVerdicts } from "./reuse.ts";
@@ -16,7 +16,7 @@ export type Counts = Readonly<Record<Outcome, number>>;
 export interface BuildReport {
   readonly assembly: Assembly;
   readonly evaluation: BuildEvaluation;
-  /** One row for every check there is, in the order of the table. */
+  /** One row for every check there is, in the order of the table, then one for every house rule by name. */
   readonly rows: readonly CheckRow[];
   /** Rows by outcome; they add up to the number of checks. */
   readonly counts: Counts;
@@ -30,12 +30,13 @@ export interface BuildReport {
 }
 
 /**
- * Runs every check on an assembled build.
+ * Runs every check and every house rule on an assembled build.
  * @param before a report of the same build as it was, on the same libraries: what still holds is taken from it.
  */
 export function reportBuild(
   assembly: Assembly,
   workshop: Workshop,
+  checks: CheckSet,
   today: string,
   languageNumber: number,
   before?: BuildReport,
@@ -43,11 +44,11 @@ export function reportBuild(
   const evaluation = new BuildEvaluation(assembly, workshop);
   const kept = before && new KeptVerdicts(before, assembly);
   const questions = hasAlternates(assembly) ? new AlternateQuestions(evaluation, workshop) : undefined;
-  const plain = checks.map((check, index) =>
+  const plain = checks.all.map((check, index) =>
     evaluation.check(check, kept && ((instance) => kept.verdict(index, instance)), questions?.ask(check)),
   );
   const found = plain.map((row) => rowFindings(row, assembly, languageNumber));
-  const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today);
+  const { findings, aboutWaivers } = applyWaivers(assembly, found.flat(), today, checks);
 
   let next = 0;
   const rows = plain.map((row, index): CheckRow => {
@@ -162,6 +163,9 @@ function stateable(assembly: Assembly, path: string): Finding["repairs"] {
   const installed = assembly.slots.get(slot);
   if (installed?.part?.kind && Object.hasOwn(installed.part.kind.fields, name)) {
     return [{ kind: "state-fact", slot, fact: name }];
+  }
+  if (installed && Object.hasOwn(installed.slot.settings, name)) {
+    return [{ kind: "state-setting", slot, setting: name }];
   }
   return installed ? [] : [{ kind: "insert-part", slot: path }];
 }

@@ -8,13 +8,19 @@ import { problemFinding, readFields, textFinding } from "../model/read-fields.ts
 import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
+import { CheckSet } from "../rules/check-set.ts";
+import { readRule } from "../rules/read-rule.ts";
+import { type Rule, rulesKey } from "../rules/rule.ts";
+import { ruleCheck } from "../rules/rule-check.ts";
 import { shownIn } from "../values/display.ts";
 import type { DisplayUnits } from "../values/show.ts";
 import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
+import { expectationFindings } from "./expectations.ts";
 import { Memo } from "./memo.ts";
 import { duplicateNames, settingNames, undeclaredCodes, undeclaredMates } from "./names.ts";
 import { LineIndex, type Range } from "./positions.ts";
+import { isTouched } from "./reads.ts";
 
 /** A text that came, changed, or (without text) went. */
 export interface Change {
@@ -50,6 +56,8 @@ export const newestLanguage = 1;
 export class Engine {
   readonly workshop = new Workshop();
   readonly #parts = new Memo<Part>();
+  readonly #rules = new Memo<Rule>();
+  #checks: CheckSet | undefined;
   readonly #analyses = new Memo<Analysis>((declaration, analysis) => this.#keepReport(declaration, analysis));
   /** The last reports of builds that are being edited, by name. */
   readonly #earlier = new Map<string, Analysis>();
@@ -85,6 +93,7 @@ export class Engine {
     this.#today = day;
     this.#librariesRevision++;
     this.#revision++;
+    this.#forgetRules();
     this.#analyses.clear();
   }
 
@@ -99,6 +108,7 @@ export class Engine {
     this.#librariesRevision++;
     this.#revision++;
     this.#parts.clear();
+    this.#forgetRules();
     this.#analyses.clear();
   }
 
@@ -121,12 +131,18 @@ export class Engine {
       for (const kept of this.workshop.files.get(uri)?.declarations ?? []) before.delete(kept);
       for (const gone of before) {
         this.#parts.drop(gone);
+        this.#rules.drop(gone);
         this.#analyses.drop(gone);
       }
       if (text === undefined) this.#lines.delete(uri);
     }
     if ([...keys].some((key) => !key.startsWith("build "))) this.#librariesRevision++;
     this.#parts.invalidate(keys);
+    // Every build is asked every rule.
+    if (this.#rules.invalidate(keys).size > 0 || [...keys].some((key) => key.startsWith("rule "))) {
+      keys.add(rulesKey);
+      this.#checks = undefined;
+    }
     for (const declaration of this.#analyses.invalidate(keys)) affected.add(declaration.uri);
     return affected;
   }
@@ -200,6 +216,38 @@ export class Engine {
       if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
       return part;
     });
+  }
+
+  /** A house rule as it is read. */
+  rule(declaration: Declaration): Rule {
+    return this.#rules.get(declaration, () => {
+      const rule = readRule(declaration, this.workshop, this.#today);
+      if (!this.#open.has(declaration.uri)) declaration.forgetTree();
+      return rule;
+    });
+  }
+
+  /** Everything that is asked of builds: the checks that come with the program and the rules that can be read. */
+  get checks(): CheckSet {
+    if (!this.#checks) {
+      const names = new Map<string, Rule>();
+      for (const { key } of this.workshop.declared("rule")) {
+        // Of two declarations with one name only the first counts.
+        const counting = this.workshop.lookup(key);
+        if (counting) names.set(key, this.rule(counting));
+      }
+      const rules = [...names.entries()].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, rule]) => rule);
+      this.#checks = new CheckSet(
+        rules.filter(({ isWrong }) => !isWrong).map((rule) => ruleCheck(rule, this.#today)),
+        isTouched,
+      );
+    }
+    return this.#checks;
+  }
+
+  #forgetRules(): void {
+    this.#rules.clear();
+    this.#checks = undefined;
   }
 
   /**
@@ -307,11 +355,12 @@ export class Engine {
         return { findings: [...standard.findings, ...mates, ...duplicates], lookups };
       }
       case "build": {
-        lookups.push("workshop");
+        lookups.push("workshop", rulesKey);
         const report = this.shown(() =>
           reportBuild(
             this.assemble(declaration),
             this.workshop,
+            this.checks,
             this.#today,
             this.languageNumber,
             this.#earlierReport(declaration),
@@ -337,16 +386,22 @@ export class Engine {
         }
         return { findings: [...findings, ...duplicates], lookups };
       }
-      case "rule":
+      case "rule": {
+        const rule = this.rule(declaration);
+        lookups.push(...rule.lookups, "workshop");
+        if (rule.isWrong) return { findings: [...rule.findings, ...duplicates], lookups };
+        const tried = this.shown(() => expectationFindings(ruleCheck(rule, this.#today), this));
+        lookups.push(...tried.lookups);
+        return { findings: [...rule.findings, ...tried.findings, ...duplicates], lookups };
+      }
       case "record": {
         const findings = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
-        const what = declaration.keyword === "rule" ? "House rules are" : "Records are";
         findings.push({
           ...textFinding(
             declaration,
             declaration.tree.header.keywordSpan,
             "model/not-evaluated",
-            `${what} read and formatted, but not evaluated yet by this version: nothing is checked by this one.`,
+            `Records are read and formatted, but not evaluated yet by this version: nothing is checked by this one.`,
           ),
           severity: "information",
           outcome: "unknown",

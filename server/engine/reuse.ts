@@ -88,6 +88,8 @@ export class KeptVerdicts {
   }
 
   verdict(check: number, instance: number): Verdict | undefined {
+    // House rules stand behind the checks of the table, and are few.
+    if (check >= checks.length) return undefined;
     const verdict = this.#before.rows[check]?.instances[instance]?.verdict;
     // What fails or is open points to places, which may have moved.
     if (verdict?.outcome !== "holds" && verdict?.outcome !== "notApplicable") return undefined;

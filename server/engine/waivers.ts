@@ -1,7 +1,7 @@
 import type { Check } from "../checks/define.ts";
-import { checkByCode, checks } from "../checks/table.ts";
 import type { Assembly, Waiver } from "../model/assembly.ts";
 import type { Finding } from "../model/finding.ts";
+import type { CheckSet } from "../rules/check-set.ts";
 import { nearest } from "../values/near.ts";
 import { inMonths } from "./days.ts";
 
@@ -25,11 +25,16 @@ export function isDay(text: string): boolean {
  * guards somebody's safety stays a warning beside that.
  * @param today `2026-11-25`; an input, never read from a clock here.
  */
-export function applyWaivers(assembly: Assembly, findings: readonly Finding[], today: string): Waived {
+export function applyWaivers(
+  assembly: Assembly,
+  findings: readonly Finding[],
+  today: string,
+  checks: CheckSet,
+): Waived {
   const aboutWaivers: Finding[] = [];
   const active: { readonly waiver: Waiver; used: boolean }[] = [];
   for (const waiver of assembly.waivers) {
-    const check = checkByCode(waiver.code);
+    const check = checks.byCode(waiver.code);
     // A waiver inherited from a base is judged where it stands; here it only counts.
     const own = waiver.place.declaration === assembly.declaration;
     const say = (code: string, severity: Finding["severity"], message: string): void => {
@@ -38,7 +43,7 @@ export function applyWaivers(assembly: Assembly, findings: readonly Finding[], t
     if (!check) {
       const near = nearest(
         waiver.code,
-        checks.map(({ code }) => code),
+        checks.all.map(({ code }) => code),
       );
       say(
         "build/unknown-waiver",
@@ -93,7 +98,7 @@ export function applyWaivers(assembly: Assembly, findings: readonly Finding[], t
     const match = active.find(({ waiver }) => covers(waiver, finding));
     if (!match) return finding;
     match.used = true;
-    return waivedFinding(finding, match.waiver, checkByCode(finding.code));
+    return waivedFinding(finding, match.waiver, checks.byCode(finding.code));
   });
   for (const { waiver, used } of active) {
     if (!used && waiver.place.declaration === assembly.declaration) {

@@ -23,7 +23,7 @@ function codesInSources(): Set<string> {
   };
   for (const path of ["grammar", "server"].flatMap(sources)) {
     const text = readFileSync(join(root, path), "utf8");
-    add(text, /"((?:language|value|model|build)\/[a-z0-9-]+)"/g, "");
+    add(text, /"((?:language|value|model|build|expression)\/[a-z0-9-]+)"/g, "");
     if (path.startsWith("grammar/")) add(text, /\breport\(\s*(?:[\w.]+,\s*)?"([a-z0-9-]+)"/g, "language/");
     if (path.startsWith("server/values/")) add(text, /\b(?:error|warning)\(\s*"([a-z0-9-]+)"/g, "value/");
   }

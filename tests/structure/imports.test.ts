@@ -16,6 +16,7 @@ const stages: readonly (readonly string[])[] = [
   ["server/model"],
   ["server/calculations"],
   ["server/checks"],
+  ["server/rules"],
   ["server/standards"],
   ["server/engine"],
   ["server/suggest", "server/library", "server/interchange"],

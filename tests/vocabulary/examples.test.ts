@@ -65,4 +65,9 @@ test("the examples of a rule parse as what they are", () => {
     expect([name, tree.problems]).toEqual([name, []]);
     expect((tree.block?.entries[0] as FieldEntry | undefined)?.expression).toBeDefined();
   }
+  for (const [name, entry] of Object.entries(ruleEntries)) {
+    if (entry.form !== "block") continue;
+    const tree = parseDeclaration(`rule name "Title" {\n  ${entry.example}\n}\n`);
+    expect([name, tree.problems, tree.block?.entries[0]?.form]).toEqual([name, [], "group"]);
+  }
 });

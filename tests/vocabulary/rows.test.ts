@@ -47,7 +47,7 @@ function everyDescription(): [string, string][] {
     ...[...families.values()].map((family): [string, string] => [`family ${family.name}`, family.description]),
     ...Object.entries({ ...assemblyTable, ...buildGroups, ...buildWords }),
     ...Object.entries(ruleEntries).flatMap(([name, entry]): [string, string][] =>
-      entry.form === "expression" ? [[`rule ${name}`, entry.description]] : [],
+      entry.form === "field" ? [] : [[`rule ${name}`, entry.description]],
     ),
   ];
 }

@@ -1,4 +1,5 @@
 import { buildCodes } from "./build.ts";
+import { expressionCodes } from "./expression.ts";
 import { languageCodes } from "./language.ts";
 import { modelCodes } from "./model.ts";
 import { valueCodes } from "./value.ts";
@@ -8,5 +9,5 @@ import { valueCodes } from "./value.ts";
  * check of its own.
  */
 export const findingCodes: ReadonlyMap<string, string> = new Map(
-  Object.entries({ ...languageCodes, ...valueCodes, ...modelCodes, ...buildCodes }),
+  Object.entries({ ...languageCodes, ...valueCodes, ...modelCodes, ...buildCodes, ...expressionCodes }),
 );

@@ -58,6 +58,7 @@ export const languageCodes: Readonly<Record<string, string>> = {
     "Only so many problems of one declaration are listed. Mend the first ones; many of the rest often go with them.",
   "language/nesting-limit": "Blocks may lie only so deep inside each other.",
   "language/not-a-group": "The field takes a value after a colon, not a block.",
+  "language/not-a-value": "The entry takes a block in braces, not a value.",
   "language/operator-spelling": "Rules say and, or, not, is and in; comparison is < <= > >= and =.",
   "language/outside-declaration":
     "Text stands outside of any declaration. One begins with workshop, part, build, standard, rule or record, first on its line.",

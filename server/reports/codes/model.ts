@@ -5,6 +5,8 @@ export const modelCodes: Readonly<Record<string, string>> = {
     "What derives from another by from must not come round to itself, and both have to be of one kind.",
   "model/duplicate-name":
     "Two declarations of one kind have the same name. Names are unique in a workshop, whatever file they stand in.",
+  "model/expectation":
+    "A rule comes out otherwise for a build than its own examples say. Either the rule or the example is to be mended.",
   "model/fact-in-build":
     "The field is a fact of the part, not of how it is installed: it is stated where the part is declared, so that it cannot differ from bike to bike.",
   "model/language-number": "The workshop is written for a later language than this program knows.",
