@@ -1,21 +1,16 @@
-import { parseDeclaration } from "../../grammar/parse.ts";
-import { checkByCode, checksReading } from "../checks/table.ts";
-import type { Assembly, Installed } from "../model/assembly.ts";
+import { checkByCode } from "../checks/table.ts";
+import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
+import { label } from "../model/facts.ts";
 import type { Finding, Repair } from "../model/finding.ts";
-import type { Part } from "../model/part.ts";
 import { readStandard } from "../model/standard.ts";
-import type { Statement } from "../model/stated.ts";
 import { nearestSeveral } from "../values/near.ts";
-import { readValue } from "../values/read.ts";
-import { commonFields } from "../vocabulary/index.ts";
-import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
-import { byFit, type Candidate, partsFor, SlotJudge } from "./candidates.ts";
 import { inMonths } from "./days.ts";
-import { addLine, type DeclarationEdit, findEntry, removeEntry, writeEntry } from "./edit-build.ts";
+import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
-import { BuildEvaluation } from "./evaluate.ts";
+import { partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
+import { settingTitle, stateSetting, withoutWorse } from "./set-settings.ts";
 
 /** A repair worked out to text, ready to apply. */
 export interface Mend {
@@ -29,8 +24,6 @@ export interface Mend {
 
 /** How many interfaces of a family are offered when none is near what was written. */
 const mostCodes = 8;
-/** How many parts are offered in place of one that does not fit. */
-const mostSwaps = 4;
 
 interface Draft {
   readonly title: string;
@@ -85,11 +78,13 @@ function work(
       }));
     case "swap-part":
     case "insert-part":
-      return assembly ? swaps(engine, build, assembly, finding, repair.slot) : [];
+      return assembly
+        ? partSwaps(engine, build, assembly, finding, repair.slot, "set" in repair ? repair.set : undefined)
+        : [];
     case "set-setting":
       return [
         {
-          title: `Set ${repair.slot}.${repair.setting} to ${repair.value}`,
+          title: settingTitle(repair),
           edits: [writeEntry(build, `${repair.slot}.${repair.setting}`, repair.value)],
         },
       ];
@@ -101,48 +96,18 @@ function work(
       return setFact(assembly, repair);
     case "state-fact":
       return stateFact(assembly, repair);
+    case "state-setting":
+      return assembly ? stateSetting(engine, build, assembly, repair) : [];
     case "leave-empty":
-      return [{ title: `Leave ${repair.slot} empty`, edits: [leaveEmpty(build, repair.slot)] }];
+      return [{ title: leaveOutTitle(assembly, repair.slot), edits: [leaveEmpty(build, repair.slot)] }];
   }
 }
 
-/** Of several values for one setting, those with which nothing else begins to fail; all where that leaves none. */
-function withoutWorse(engine: Engine, assembly: Assembly, repairs: readonly Repair[]): readonly Repair[] {
-  const settings = repairs.filter((repair) => repair.kind === "set-setting");
-  if (settings.length < 2) return repairs;
-  const worse = new Set<Repair>(settings.filter((repair) => beginsToFail(engine, assembly, repair)));
-  const isBettered = (repair: Repair): boolean =>
-    repair.kind === "set-setting" &&
-    worse.has(repair) &&
-    settings.some((other) => other.slot === repair.slot && other.setting === repair.setting && !worse.has(other));
-  return repairs.filter((repair) => !isBettered(repair));
-}
-
-/** Whether a check that does not fail now would fail with a setting written so. */
-function beginsToFail(
-  engine: Engine,
-  assembly: Assembly,
-  { slot, setting, value }: Extract<Repair, { kind: "set-setting" }>,
-): boolean {
-  const installed = assembly.slots.get(slot);
-  const field = installed?.slot.settings[setting];
-  const written = parseDeclaration(`build setting {\n  ${setting}: ${value}\n}\n`).block?.entries[0];
-  if (!installed || !field || written?.form !== "field") return false;
-  const reading = readValue(field.type, written.value.tokens, { field: setting, span: written.value.span });
-  const { place } = installed;
-  const statement: Statement = reading.isNone
-    ? { state: "none", place }
-    : reading.value === undefined
-      ? { state: "unreadable", place }
-      : { state: "stated", value: reading.value, written: reading.written, place };
-  const settings = new Map(installed.settings).set(setting, statement);
-  const slots = new Map(assembly.slots).set(slot, { ...installed, settings });
-  const before = new BuildEvaluation(assembly, engine.workshop);
-  const after = new BuildEvaluation({ ...assembly, slots }, engine.workshop);
-  return checksReading(slot).some(
-    ({ check, instance }) =>
-      after.ask(check, instance).outcome === "fails" && before.ask(check, instance).outcome !== "fails",
-  );
+function leaveOutTitle(assembly: Assembly | undefined, slot: string): string {
+  const installed = assembly?.slots.get(slot);
+  return installed && installed.state !== "none"
+    ? `Leave out ${label(installed)} (${slot}: none)`
+    : `Leave ${slot} empty`;
 }
 
 function leaveEmpty(build: Declaration, slot: string): DeclarationEdit {
@@ -168,150 +133,6 @@ function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }
   const near = nearestSeveral(repair.name, names);
   // Where nothing is near and the family has few interfaces, one of them is meant.
   return near.length === 0 && codes.size <= mostCodes ? [...codes].sort() : near;
-}
-
-/** A part that would mend a finding, and what has to go from its slot for it to do so. */
-interface Swap {
-  readonly candidate: Candidate;
-  /** Settings that name other slots and made sense for the part before only. */
-  readonly without: readonly string[];
-  /** How many facts it shares with the part that is there: a person changes as little as will do. */
-  readonly likeness: number;
-}
-
-/**
- * Parts with which the finding is gone and nothing new fails. Where the slot's own reference to another slot (whose
- * clamp is shared) is in the way, parts that fit without it are offered too.
- */
-function swaps(
-  engine: Engine,
-  build: Declaration,
-  assembly: Assembly,
-  finding: Finding,
-  slot: string,
-): readonly Draft[] {
-  const check = checkByCode(finding.code);
-  const before = new Set<string>();
-  const evaluation = new BuildEvaluation(assembly, engine.workshop);
-  for (const { check: other, instance } of checksReading(slot)) {
-    if (evaluation.ask(other, instance).outcome === "fails") before.add(`${other.code} ${instance.name}`);
-  }
-  const current = assembly.slots.get(slot);
-  const mended = (candidate: Candidate): boolean =>
-    candidate.failures.every(({ code, instance }) => {
-      if (check && code === check.code) return false;
-      return before.has(`${code} ${instance}`);
-    }) &&
-    // What fails whatever stands here is not mended by another part here.
-    !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
-    !(check && candidate.unknown.includes(check.code));
-  const references = referencesOf(current, build);
-  const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, assembly, slot) }];
-  if (references.length > 0) {
-    ways.push({
-      without: references,
-      judging: new SlotJudge(engine, withoutSettings(assembly, slot, references), slot),
-    });
-  }
-  const found: Swap[] = [];
-  for (const declaration of partsFor(engine, slot)) {
-    if (declaration === current?.part?.declaration) continue;
-    const part = engine.part(declaration);
-    for (const { without, judging } of ways) {
-      const candidate = judging.judge(part);
-      if (!mended(candidate)) continue;
-      found.push({ candidate, without, likeness: likeness(part, current?.part) });
-      break;
-    }
-  }
-  found.sort(
-    (one, other) =>
-      one.candidate.errors - other.candidate.errors ||
-      one.candidate.warnings - other.candidate.warnings ||
-      one.candidate.unknown.length - other.candidate.unknown.length ||
-      other.likeness - one.likeness ||
-      byFit(one.candidate, other.candidate),
-  );
-  const safe = alternatesKept(engine, build, finding, slot, current);
-  return firstOf(found, mostSwaps, ({ candidate }) => safe(candidate.part)).map(({ candidate: { part }, without }) => {
-    const { name, label } = part.declaration;
-    const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
-    return {
-      title: `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${slot}${removed.length > 0 ? `, without ${without.join(" and ")}` : ""}`,
-      edits: [writeName(build, assembly, slot, name), ...removed],
-    };
-  });
-}
-
-function firstOf<Item>(items: readonly Item[], most: number, isWanted: (item: Item) => boolean): readonly Item[] {
-  const wanted: Item[] = [];
-  for (const item of items) {
-    if (wanted.length === most) break;
-    if (isWanted(item)) wanted.push(item);
-  }
-  return wanted;
-}
-
-/** Whether a part in place of the one that is there leaves every other combination of alternates as well as it was. */
-function alternatesKept(
-  engine: Engine,
-  build: Declaration,
-  finding: Finding,
-  slot: string,
-  current: Installed | undefined,
-): (part: Part) => boolean {
-  const whole = engine.report(build)?.assembly;
-  if (!whole || !current || !hasAlternates(whole)) return () => true;
-  const before = failuresOverAll(whole, engine.workshop, slot);
-  const named = whole.slots.get(slot);
-  const already = new Set([named?.part, ...(named?.alternates.map(({ part }) => part) ?? [])]);
-  return (part) => {
-    if (already.has(part)) return false;
-    const after = failuresOverAll(withNamedPart(whole, slot, current, part), engine.workshop, slot);
-    const mended = ofCode(after, finding.code) < ofCode(before, finding.code);
-    return mended && [...after].every(([question, count]) => count <= (before.get(question) ?? 0));
-  };
-}
-
-function ofCode(failures: ReadonlyMap<string, number>, code: string): number {
-  let sum = 0;
-  for (const [question, count] of failures) if (question.startsWith(`${code} `)) sum += count;
-  return sum;
-}
-
-/** Settings of a slot, written in this build, that name other slots. */
-function referencesOf(installed: Installed | undefined, build: Declaration): readonly string[] {
-  return [...(installed?.settings ?? [])].flatMap(([name, statement]) =>
-    installed?.slot.settings[name]?.type.type === "slot" && statement.place.declaration === build ? [name] : [],
-  );
-}
-
-function withoutSettings(assembly: Assembly, slot: string, names: readonly string[]): Assembly {
-  const installed = assembly.slots.get(slot);
-  if (!installed) return assembly;
-  const settings = new Map([...installed.settings].filter(([name]) => !names.includes(name)));
-  return { ...assembly, slots: new Map(assembly.slots).set(slot, { ...installed, settings }) };
-}
-
-/** How many of a part's facts are stated alike of another; what it is called, weighs and costs aside. */
-function likeness(part: Part, other: Part | undefined): number {
-  let alike = 0;
-  for (const [name, statement] of other?.facts ?? []) {
-    if (Object.hasOwn(commonFields, name) && name !== "material") continue;
-    const own = part.facts.get(name);
-    if (own?.state !== statement.state) continue;
-    if (own.state !== "stated" || statement.state !== "stated" || own.written === statement.written) alike++;
-  }
-  return alike;
-}
-
-/** Writes a part's name into a slot, keeping the settings that stand behind the old one. */
-function writeName(build: Declaration, assembly: Assembly, slot: string, name: string): DeclarationEdit {
-  const installed = assembly.slots.get(slot);
-  if (installed && installed.place.declaration === build) {
-    return { declaration: build, span: installed.place.span, text: name };
-  }
-  return writeEntry(build, slot, name);
 }
 
 function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "set-fact" }>): readonly Draft[] {

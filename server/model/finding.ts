@@ -25,12 +25,12 @@ export type Repair =
       readonly place: Place;
       readonly changes: readonly TextChange[];
     }
-  /** Another part in a slot, such that the check holds and nothing else begins to fail. */
-  | { readonly kind: "swap-part"; readonly slot: string }
+  /** Another part in a slot, such that the check holds and nothing else begins to fail; perhaps together with a setting. */
+  | { readonly kind: "swap-part"; readonly slot: string; readonly set?: WrittenSetting }
   /** A part for a slot that has none, such that the check holds. */
   | { readonly kind: "insert-part"; readonly slot: string }
   /** Another value for a setting of a slot, written as a person would write it. */
-  | { readonly kind: "set-setting"; readonly slot: string; readonly setting: string; readonly value: string }
+  | ({ readonly kind: "set-setting" } & WrittenSetting)
   /** Another value for a fact where the part states it. */
   | { readonly kind: "set-fact"; readonly slot: string; readonly fact: string; readonly value: string }
   /** A field of the build itself, such as `category`. */
@@ -39,6 +39,8 @@ export type Repair =
   | { readonly kind: "leave-empty"; readonly slot: string }
   /** A fact nobody stated yet: opens a line for it where the part is declared. */
   | { readonly kind: "state-fact"; readonly slot: string; readonly fact: string }
+  /** A setting nobody stated yet: the number that was worked out for it, or a line to be filled in. */
+  | { readonly kind: "state-setting"; readonly slot: string; readonly setting: string }
   /** Another name that is near the one written. */
   | {
       readonly kind: "near-name";
@@ -47,6 +49,13 @@ export type Repair =
       readonly keyword: "part" | "build" | "standard";
       readonly kinds: readonly string[];
     };
+
+/** A setting of a slot with its value, written as a person would write it. */
+export interface WrittenSetting {
+  readonly slot: string;
+  readonly setting: string;
+  readonly value: string;
+}
 
 /** Something a person should know about a declaration: a problem of its text, its values, its names, or its fit. */
 export interface Finding {

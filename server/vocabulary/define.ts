@@ -46,7 +46,17 @@ export interface Field<Type extends FieldType = FieldType> {
   readonly source?: string;
   /** An example as it would be written. */
   readonly example?: string;
+  /** What somebody does at the bench to make it so; asked for by repairs that write a value. */
+  readonly deed?: Deed;
+  /** The worked-out number that it is usually set to: `chain-links-needed` of its own assembly, or a full path. */
+  readonly workedOutAs?: string;
 }
+
+/**
+ * An instruction in which `{}` stands for the value, or one for each value of a few: `otherwise` is the one for those
+ * that are not named.
+ */
+export type Deed = string | Readonly<Record<string, string>>;
 
 export type Fields = Readonly<Record<string, Field>>;
 

@@ -19,7 +19,7 @@ import type {
   WordType,
   YesNoType,
 } from "../values/types.ts";
-import type { Field, FieldGroup, Omission } from "./define.ts";
+import type { Deed, Field, FieldGroup, Omission } from "./define.ts";
 
 /** What may be said of a field besides its type and description. */
 export interface FieldOptions {
@@ -29,6 +29,8 @@ export interface FieldOptions {
   readonly formerNames?: readonly string[];
   readonly source?: string;
   readonly example?: string;
+  readonly deed?: Deed;
+  readonly workedOutAs?: string;
 }
 
 export interface NumberBounds {

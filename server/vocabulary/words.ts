@@ -122,6 +122,15 @@ export const threadTreatments = {
   "friction-paste": "Carbon assembly paste, where both makers allow it.",
 } as const;
 
+/** What somebody does for each of them. */
+export const treatmentDeeds: Readonly<Record<keyof typeof threadTreatments, string>> = {
+  dry: "Leave the clamp clean and dry",
+  grease: "Grease the clamp lightly",
+  threadlocker: "Use threadlocker",
+  "anti-seize": "Use anti-seize compound",
+  "friction-paste": "Put friction paste into the clamp",
+};
+
 /** Things that the maker of a frame, fork or rim may forbid on it. */
 export const forbiddenThings = {
   "rim-brake": "Any rim brake.",

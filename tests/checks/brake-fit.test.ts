@@ -148,7 +148,9 @@ ${onPosts(160, 180)}`;
     expect(outcome(text, code)).toBe(expected);
     if (expected === "holds") return;
     const [mend] = repaired(text, code);
-    expect(mend?.title).toBe(`Set front-brake.caliper.turned-for to ${size} mm`);
+    expect(mend?.title).toBe(
+      `Turn the mounting plate for a rotor of ${size} mm (front-brake.caliper.turned-for: ${size} mm)`,
+    );
     expect(outcome(mend?.text ?? "", code)).toBe("holds");
   });
 
@@ -480,7 +482,7 @@ describe("hoses and cables", () => {
       "The build runs hose outside (entry: external), but fork has a way for it inside or through the headset only: run it there.",
     );
     const [mend] = repaired(text, "brake/hose-entry");
-    expect(mend?.title).toBe("Set front-brake.hose.entry to internal");
+    expect(mend?.title).toBe("Run the hose inside (front-brake.hose.entry: internal)");
     expect(outcome(mend?.text ?? "", "brake/hose-entry")).toBe("holds");
   });
 });
@@ -749,7 +751,7 @@ describe("two brakes, two hands", () => {
       "The levers of both brakes are at the right hand (side: right): one hand cannot work two brakes. Put one of them on the left.",
     );
     const [mend] = repaired(text, "brake/side");
-    expect(mend?.title).toBe("Set rear-brake.lever.side to left");
+    expect(mend?.title).toBe("Fit it for the left hand (rear-brake.lever.side: left)");
     expect(outcome(mend?.text ?? "", "brake/side")).toBe("holds");
     expect(finding(hands(at("right", "left"), at("either", "right")), "brake/side").message).toContain(
       "lever is a lever for the right hand, but the build has it on the left (side: left)",

@@ -164,13 +164,21 @@ describe("cockpit/clamp-interface", () => {
   });
 
   it.each<[string, Cockpit, string]>([
-    ["nothing said of the clamp", { controller: "pod-a" }, `Set ${rear}.clamp to rear-brake.lever`],
+    [
+      "nothing said of the clamp",
+      { controller: "pod-a" },
+      `Mount it on the clamp of rear-brake.lever (${rear}.clamp: rear-brake.lever)`,
+    ],
     [
       "the wrong lever of two",
       { rearLever: "lever-b", frontLever: "lever-a", controller: "pod-a { clamp: rear-brake.lever }" },
-      `Set ${rear}.clamp to front-brake.lever`,
+      `Mount it on the clamp of front-brake.lever (${rear}.clamp: front-brake.lever)`,
     ],
-    ["a band, hung on a lever", { controller: "pod-band { clamp: rear-brake.lever }" }, `Set ${rear}.clamp to none`],
+    [
+      "a band, hung on a lever",
+      { controller: "pod-band { clamp: rear-brake.lever }" },
+      `Fit it with a band of its own (${rear}.clamp: none)`,
+    ],
     [
       "a fitting that the lever has not",
       { rearLever: "lever-b", controller: "pod-a { clamp: rear-brake.lever }" },
@@ -188,7 +196,7 @@ describe("cockpit/clamp-interface", () => {
         controller: "pod-a { clamp: rear-brake.lever }",
         remote: "push-a { clamp: rear-brake.lever }",
       },
-      "Set seat.remote.clamp to front-brake.lever",
+      "Mount it on the clamp of front-brake.lever (seat.remote.clamp: front-brake.lever)",
     ],
   ])("with %s offers a mend after which it holds", (_, parts, title) => {
     const mends = repaired(cockpit(parts), clamp);
@@ -529,7 +537,7 @@ build example "Example" {
       "{ stem-clamp-treatment: friction-paste }",
     );
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set cockpit.handlebar.stem-clamp-treatment to dry");
+    expect(first?.title).toBe("Leave the clamp clean and dry (cockpit.handlebar.stem-clamp-treatment: dry)");
     expect(checkText(first?.text ?? "").instance(code, "bar in stem")).toBe("holds");
   });
 });

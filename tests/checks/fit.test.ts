@@ -56,7 +56,7 @@ describe("fit/saddle-height", () => {
       /733 mm.*20 mm too low.*753 mm within 5 mm.*set the post 167 mm deep/,
     );
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set seat.post.insertion to 167 mm");
+    expect(first?.title).toBe("Set the post 167 mm deep (seat.post.insertion: 167 mm)");
     expect(checkText(first?.text ?? "").outcome(code)).toBe("holds");
     const high = checkText(seat("fit { saddle-height: 713 mm; tolerance: 5 mm }")).of(code)[0];
     expect(high?.message).toContain("20 mm too high");
@@ -144,7 +144,7 @@ describe("fit/bar-position", () => {
     // 9.6 mm of height are 10.06 mm of spacer at 73 degrees.
     expect(checkText(text).of(code)[0]?.message).toMatch(/10 mm too low.*use 30 mm of spacers/);
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set cockpit.stem.spacers-below to 30 mm");
+    expect(first?.title).toBe("Put 30 mm of spacers under the stem (cockpit.stem.spacers-below: 30 mm)");
     expect(checkText(first?.text ?? "").instance(code, "height")).toBe("holds");
     for (const hard of [
       bar("fit { grip-stack: 660 mm; tolerance: 5 mm }"),

@@ -347,7 +347,9 @@ describe("frame/mounts and frame/cages", () => {
         .of("frame/mounts")
         .map(({ message }) => message),
     ).toEqual([expect.stringMatching(/mudguard is fixed to eyelet-M5.*fork has eyelet-M5.*not bridge-M5/)]);
-    expect(repaired(text, "frame/mounts").map(({ title }) => title)).toEqual(["Leave carrying.front-mudguard empty"]);
+    expect(repaired(text, "frame/mounts").map(({ title }) => title)).toEqual([
+      "Leave out front-mudguard (carrying.front-mudguard: none)",
+    ]);
   });
 
   it.each([

@@ -107,11 +107,11 @@ describe("the place of a rear derailleur", () => {
     ["fell", "rear-derailleur: arm; hanger: long-eye", "Fit Eye (eye) as drivetrain.hanger"],
     ["fell", "rear-derailleur: arm; hanger: long-eye", "Add Link (link) as drivetrain.derailleur-adapter"],
     ["italian", "rear-derailleur: arm", "Add Reducer (reducer) as drivetrain.derailleur-adapter"],
-    ["fell", "rear-derailleur: round; hanger: eye", "Leave drivetrain.hanger empty"],
+    ["fell", "rear-derailleur: round; hanger: eye", "Leave out Eye (drivetrain.hanger: none)"],
     [
       "fell",
       "rear-derailleur: arm; hanger: eye; derailleur-adapter: wrong",
-      "Leave drivetrain.derailleur-adapter empty",
+      "Leave out Wrong (drivetrain.derailleur-adapter: none)",
     ],
   ])("on %s with %s offers: %s, after which it holds", (frame, slots, title) => {
     const mended = repaired(place(frame, slots), derailleur).find((mend) => mend.title === title);
@@ -147,7 +147,7 @@ ${place("fell", "rear-derailleur: arm; hanger: blade")}`);
     const text = place("town", "rear-derailleur: arm; hanger: eye");
     expect(checkText(text).outcome("drivetrain/hanger-seat")).toBe("fails");
     const mended = repaired(text, "drivetrain/hanger-seat").find(
-      ({ title }) => title === "Leave drivetrain.hanger empty",
+      ({ title }) => title === "Leave out Eye (drivetrain.hanger: none)",
     );
     const after = checkText(mended?.text ?? "");
     expect(after.outcome("drivetrain/hanger-seat")).toBe("notApplicable");
@@ -239,7 +239,7 @@ describe("cogs on a hub", () => {
     );
     const wrong = wheel("short", "either-hub", "", " { freehub-fitted: stepped-driver }");
     expect(checkText(wrong).outcome(body)).toBe("fails");
-    const mended = repaired(wrong, body).find(({ title }) => title.startsWith("Set rear-wheel.hub.freehub-fitted"));
+    const mended = repaired(wrong, body).find(({ title }) => title.startsWith("Fit the freehub body"));
     expect(checkText(mended?.text ?? "").outcome(body)).toBe("holds");
     expect(checkText(wheel("short", "short-hub", "", " { freehub-fitted: stepped-driver }")).outcome(body)).toBe(
       "fails",

@@ -30,7 +30,7 @@ describe("seat/insertion-least and insertion-greatest", () => {
       /82 mm deep, but frame asks for 105 mm.*23 mm/,
     );
     const [first] = repaired(text, "seat/insertion-least");
-    expect(first?.title).toBe("Set seat.post.insertion to 105 mm");
+    expect(first?.title).toBe("Set the post 105 mm deep (seat.post.insertion: 105 mm)");
     const mark = inserted("82 mm", "least-insertion: 110 mm", "least-post-insertion: 105 mm");
     expect(checkText(mark).of("seat/insertion-least")[0]?.message).toContain("the mark of post asks for 110 mm");
   });
@@ -130,7 +130,7 @@ describe("seat/height-reachable", () => {
     const text = reach("saddle-height: 700 mm", dropper);
     expect(checkText(text).of(code)[0]?.message).toMatch(/700 mm.*710\.2 mm.*set its travel to 159\.5 mm/);
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set seat.post.travel-set to 159.5 mm");
+    expect(first?.title).toBe("Set the dropper to 159.5 mm of travel (seat.post.travel-set: 159.5 mm)");
     expect(checkText(first?.text ?? "").outcome(code)).toBe("holds");
     const low = reach("saddle-height: 650 mm", dropper);
     expect(checkText(low).of(code)[0]?.message).toMatch(/a dropper with at least 60 mm less travel/);

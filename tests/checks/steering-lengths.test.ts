@@ -45,7 +45,7 @@ describe("steering/steerer-supplied", () => {
     const text = frontEnd(`${spacers}; cap-gap: 3 mm`, "steerer-supplied: 182.7 mm");
     expect(checkText(text).of(code)[0]?.message).toMatch(/189 mm.*182\.7 mm.*3\.5 mm are left/);
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set cockpit.stem.spacers-below to 3.5 mm");
+    expect(first?.title).toBe("Put 3.5 mm of spacers under the stem (cockpit.stem.spacers-below: 3.5 mm)");
     expect(checkText(first?.text ?? "").outcome(code)).toBe("holds");
     const shorter = repaired(frontEnd(`${spacers}; cap-gap: 3 mm`, "steerer-supplied: 170 mm"), code);
     expect(shorter).toEqual([]);
@@ -97,8 +97,20 @@ describe("steering/steerer-length", () => {
 
   it("mends one that is too long and one that is too short", () => {
     for (const [length, titles] of [
-      ["200 mm", ["Set fork.steerer-length to 189 mm", "Set cockpit.stem.spacers-above to 11 mm"]],
-      ["180 mm", ["Set fork.steerer-length to 189 mm", "Set cockpit.stem.spacers-below to 1 mm"]],
+      [
+        "200 mm",
+        [
+          "Cut the steerer to 189 mm (fork.steerer-length: 189 mm)",
+          "Put 11 mm of spacers over the stem (cockpit.stem.spacers-above: 11 mm)",
+        ],
+      ],
+      [
+        "180 mm",
+        [
+          "Cut the steerer to 189 mm (fork.steerer-length: 189 mm)",
+          "Put 1 mm of spacers under the stem (cockpit.stem.spacers-below: 1 mm)",
+        ],
+      ],
     ] as const) {
       const mends = repaired(cut(length, `${spacers}; cap-gap: 3 mm`), code);
       expect(mends.map(({ title }) => title)).toEqual(titles);
@@ -265,7 +277,7 @@ describe("steering/plug-bore and plug-span", () => {
   it("sets the plug deeper where that is enough", () => {
     const text = spanned("42 mm", "depth: 0 mm", "spacers-above: 10 mm; cap-gap: 3 mm");
     const [first] = repaired(text, code);
-    expect(first?.title).toBe("Set cockpit.steerer-plug.depth to 5 mm");
+    expect(first?.title).toBe("Set the plug 5 mm below the top of the steerer (cockpit.steerer-plug.depth: 5 mm)");
     expect(checkText(first?.text ?? "").outcome(code)).toBe("holds");
   });
 });
@@ -296,10 +308,12 @@ describe("steering/fork-travel, travel-set and fork-length", () => {
   it("sets the fork to the nearest travel that the frame allows", () => {
     const text = forked("travel: 140 mm; travel-options: 110 to 140 mm", "", "fork-travel-range: 100 to 120 mm");
     const [first] = repaired(text, "steering/fork-travel");
-    expect(first?.title).toBe("Set fork.travel-set to 120 mm");
+    expect(first?.title).toBe("Set the fork to 120 mm of travel (fork.travel-set: 120 mm)");
     expect(checkText(first?.text ?? "").outcome("steering/fork-travel")).toBe("holds");
     const low = forked("travel: 90 mm; travel-options: 80 to 110 mm", "", "fork-travel-range: 100 to 120 mm");
-    expect(repaired(low, "steering/fork-travel")[0]?.title).toBe("Set fork.travel-set to 100 mm");
+    expect(repaired(low, "steering/fork-travel")[0]?.title).toBe(
+      "Set the fork to 100 mm of travel (fork.travel-set: 100 mm)",
+    );
   });
 
   it.each([

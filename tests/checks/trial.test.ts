@@ -95,8 +95,8 @@ build b "B" {
     const parity = engine.findings("a.ferrule").find(({ code }) => code === "drivetrain/chain-parity");
     expect(parity).toBeDefined();
     const titles = build && parity ? mends(engine, build, parity).map(({ title }) => title) : [];
-    expect(titles).toContain("Set drivetrain.chain.links to 96");
-    expect(titles).not.toContain("Set drivetrain.chain.links to 98");
+    expect(titles).toContain("Cut the chain to 96 links (drivetrain.chain.links: 96)");
+    expect(titles).not.toContain("Cut the chain to 98 links (drivetrain.chain.links: 98)");
   });
 });
 

@@ -71,14 +71,16 @@ describe("the hub's axle", () => {
       "hub: axle-options 10x135, 12x148",
     ]);
     const [mend] = repaired(text, "wheel/axle");
-    expect(mend?.title).toBe("Set rear-wheel.hub.axle-fitted to 10x135");
+    expect(mend?.title).toBe("Fit the end caps for 10x135 (rear-wheel.hub.axle-fitted: 10x135)");
     expect(outcome(mend?.text ?? "", "wheel/axle")).toBe("holds");
   });
 
   it("fails as an error where the build chose the wrong ones", () => {
     const text = rear("axle: 10x135; axle-options: 12x142", "rear-axle: 10x135", "axle-fitted: 12x142");
     expect(checkText(text).of("wheel/axle")[0]).toMatchObject({ severity: "error" });
-    expect(repaired(text, "wheel/axle")[0]?.title).toBe("Set rear-wheel.hub.axle-fitted to 10x135");
+    expect(repaired(text, "wheel/axle")[0]?.title).toBe(
+      "Fit the end caps for 10x135 (rear-wheel.hub.axle-fitted: 10x135)",
+    );
   });
 
   it("fails where the hub does not come for what the build fits, even if the frame takes it", () => {

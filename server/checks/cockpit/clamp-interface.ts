@@ -131,7 +131,11 @@ function shared(
         : `${needs} and has no band of its own, but nothing on the bar has such a clamp free: fit a lever that offers it, or a control with a band.`,
       part,
       [mount, ...bar.allOffers()],
-      [...share(path, free), ...swaps(path, ...bar.levers())],
+      [
+        ...share(path, free),
+        ...swaps(path),
+        ...(free.length > 0 ? [] : bar.levers().map((lever) => lend(path, lever))),
+      ],
     );
   }
   const host = clamp.value;
@@ -238,6 +242,11 @@ function leverNamedAgain(part: Known<Installed>, clamp: Maybe<string>, bar: Bar,
 
 function share(path: ControlSlot, hosts: readonly string[]): readonly Repair[] {
   return hosts.map((value) => ({ kind: "set-setting", slot: path, setting: "clamp", value }));
+}
+
+/** Another lever, one that lends the control its clamp. */
+function lend(path: ControlSlot, lever: SlotPath): Repair {
+  return { kind: "swap-part", slot: lever, set: { slot: path, setting: "clamp", value: lever } };
 }
 
 function isLever(part: Known<Installed>): boolean {

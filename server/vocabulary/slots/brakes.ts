@@ -23,6 +23,7 @@ export const frontBrakeSlots = [
         lowest: 100,
         highest: 260,
         omitted: "none",
+        deed: "Turn the mounting plate for a rotor of {}",
       }),
     },
   }),
@@ -45,8 +46,20 @@ export const frontBrakeSlots = [
     description: "The hose, or cable and housing, of the front brake.",
     omitted: "none",
     settings: {
-      "cut-length": length("Length of hose or housing once cut.", { group: "Set-up", lowest: 100, highest: 4000 }),
-      entry: word(routings, "How it runs.", { group: "Fit" }),
+      "cut-length": length("Length of hose or housing once cut.", {
+        group: "Set-up",
+        lowest: 100,
+        highest: 4000,
+        deed: "Cut the hose to {}",
+      }),
+      entry: word(routings, "How it runs.", {
+        group: "Fit",
+        deed: {
+          external: "Run the hose outside",
+          internal: "Run the hose inside",
+          "through-headset": "Run the hose through the headset",
+        },
+      }),
     },
   }),
   defineSlot({
@@ -77,6 +90,7 @@ export const rearBrakeSlots = [
         lowest: 100,
         highest: 260,
         omitted: "none",
+        deed: "Turn the mounting plate for a rotor of {}",
       }),
     },
   }),
@@ -99,8 +113,20 @@ export const rearBrakeSlots = [
     description: "The hose, or cable and housing, of the rear brake.",
     omitted: "none",
     settings: {
-      "cut-length": length("Length of hose or housing once cut.", { group: "Set-up", lowest: 100, highest: 4000 }),
-      entry: word(routings, "How it runs.", { group: "Fit" }),
+      "cut-length": length("Length of hose or housing once cut.", {
+        group: "Set-up",
+        lowest: 100,
+        highest: 4000,
+        deed: "Cut the hose to {}",
+      }),
+      entry: word(routings, "How it runs.", {
+        group: "Fit",
+        deed: {
+          external: "Run the hose outside",
+          internal: "Run the hose inside",
+          "through-headset": "Run the hose through the headset",
+        },
+      }),
     },
   }),
   defineSlot({

@@ -2,7 +2,12 @@ import { defineSlot } from "../define.ts";
 import { length, quantity } from "../fields.ts";
 
 const rackSettings = {
-  load: quantity("mass", "Load that this build carries on it.", { group: "Set-up", unit: "kg", highest: 200_000 }),
+  load: quantity("mass", "Load that this build carries on it.", {
+    group: "Set-up",
+    unit: "kg",
+    highest: 200_000,
+    deed: "Load it with {} at most",
+  }),
 } as const;
 const mudguardSettings = {
   gap: length("Between tread and guard, where it is least.", { group: "Set-up", highest: 60 }),

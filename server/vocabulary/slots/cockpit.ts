@@ -1,6 +1,6 @@
 import { defineSlot } from "../define.ts";
 import { angle, length, word, yesNo } from "../fields.ts";
-import { threadTreatments } from "../words.ts";
+import { threadTreatments, treatmentDeeds } from "../words.ts";
 import { controlSettings } from "./controls.ts";
 
 /** What the rider steers with. */
@@ -16,21 +16,33 @@ export const cockpitSlots = [
         group: "Set-up",
         highest: 150,
         example: "15 mm",
+        deed: "Put {} of spacers under the stem",
       }),
-      "spacers-above": length("Height of the spacers over the stem.", { group: "Set-up", highest: 80 }),
+      "spacers-above": length("Height of the spacers over the stem.", {
+        group: "Set-up",
+        highest: 80,
+        deed: "Put {} of spacers over the stem",
+      }),
       "steerer-clamp-treatment": word(
         threadTreatments,
         "What goes between stem and steerer; left out, what their makers say.",
-        { group: "Assembly", omitted: "none" },
+        { group: "Assembly", omitted: "none", deed: treatmentDeeds },
       ),
       flipped: yesNo("Whether it is turned upside down, so that its angle points the other way.", {
         group: "Set-up",
         omitted: "none",
+        deed: { yes: "Turn the stem upside down", no: "Turn the stem the right way up" },
       }),
-      "quill-insertion": length("Depth of a quill in the steerer.", { group: "Set-up", highest: 200, omitted: "none" }),
+      "quill-insertion": length("Depth of a quill in the steerer.", {
+        group: "Set-up",
+        highest: 200,
+        omitted: "none",
+        deed: "Set the quill {} deep",
+      }),
       "cap-gap": length("From the steerer's top down from the top of the stem or top spacer.", {
         group: "Set-up",
         highest: 20,
+        deed: "Let the steerer end {} below the top",
       }),
     },
   }),
@@ -46,7 +58,11 @@ export const cockpitSlots = [
     description: "Star nut or plug in the steerer, where it does not come with headset or fork.",
     omitted: "none",
     settings: {
-      depth: length("From the steerer's top down to its upper end.", { group: "Set-up", highest: 120 }),
+      depth: length("From the steerer's top down to its upper end.", {
+        group: "Set-up",
+        highest: 120,
+        deed: "Set the plug {} below the top of the steerer",
+      }),
     },
   }),
   defineSlot({
@@ -60,16 +76,17 @@ export const cockpitSlots = [
         lowest: 300,
         highest: 1000,
         omitted: "none",
+        deed: "Cut the bar to {}",
       }),
       "stem-clamp-treatment": word(
         threadTreatments,
         "What goes between bar and stem; left out, what their makers say.",
-        { group: "Assembly", omitted: "none" },
+        { group: "Assembly", omitted: "none", deed: treatmentDeeds },
       ),
       "control-clamp-treatment": word(
         threadTreatments,
         "What goes between the bar and the clamps of controls; left out, what their makers say.",
-        { group: "Assembly", omitted: "none" },
+        { group: "Assembly", omitted: "none", deed: treatmentDeeds },
       ),
       rotation: angle("Turn of the bar from the position that its maker intends, positive up.", {
         group: "Set-up",
@@ -91,6 +108,7 @@ export const cockpitSlots = [
         lowest: 50,
         highest: 200,
         omitted: "none",
+        deed: "Cut the grips to {}",
       }),
     },
   }),

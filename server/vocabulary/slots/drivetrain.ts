@@ -14,7 +14,7 @@ export const drivetrainSlots = [
     path: "drivetrain.hanger",
     kinds: ["hanger"],
     description:
-      "The replaceable hanger; left out, there is none where no derailleur or tensioner needs one, where the derailleur is set up as a direct mount, or where the frame states a `derailleur-mount` of its own.",
+      "The replaceable hanger; left out, there is none where no derailleur or tensioner needs one, where the derailleur is set up as a direct mount, or where the frame states a `derailleur-mount` of its own or `hanger-seat: none`.",
     omitted: "unknown",
     noneWhen: [
       [
@@ -22,6 +22,7 @@ export const drivetrainSlots = [
         { slot: "drivetrain.chain-tensioner", is: "none" },
       ],
       [{ slot: "frame", fact: "derailleur-mount", is: "stated" }],
+      [{ slot: "frame", fact: "hanger-seat", is: "none" }],
       [{ slot: "drivetrain.rear-derailleur", fact: "set-up", word: "direct-mount" }],
     ],
   }),
@@ -41,6 +42,7 @@ export const drivetrainSlots = [
         group: "Fit",
         highest: 10,
         omitted: "none",
+        deed: { none: "Leave out the shim under the band", otherwise: "Put a shim of {} under the band" },
       }),
     },
   }),
@@ -68,6 +70,8 @@ export const drivetrainSlots = [
         lowest: 20,
         highest: 300,
         example: "116",
+        deed: "Cut the chain to {} links",
+        workedOutAs: "chain-links-needed",
       }),
     },
   }),
@@ -84,7 +88,11 @@ export const drivetrainSlots = [
       [{ slot: "drivetrain.chain", fact: "closure", word: "spring-clip" }],
     ],
     settings: {
-      "used-before": yesNo("Whether it has been closed before.", { group: "Set-up", omitted: "none" }),
+      "used-before": yesNo("Whether it has been closed before.", {
+        group: "Set-up",
+        omitted: "none",
+        deed: { no: "Fit a new closure link" },
+      }),
     },
   }),
   defineSlot({
@@ -97,11 +105,13 @@ export const drivetrainSlots = [
         group: "Set-up",
         highest: 30,
         omitted: "none",
+        deed: "Put {} of spacers on the spindle at the drive side",
       }),
       "spindle-spacers-non-drive-side": length("Spacers on the spindle at the non-drive side.", {
         group: "Set-up",
         highest: 30,
         omitted: "none",
+        deed: "Put {} of spacers on the spindle at the non-drive side",
       }),
     },
   }),
@@ -116,8 +126,13 @@ export const drivetrainSlots = [
         group: "Set-up",
         highest: 20,
         omitted: "none",
+        deed: "Put {} of spacers between ring and crank",
       }),
-      reversed: yesNo("Whether it is mounted with its outer face inward.", { group: "Set-up", omitted: "none" }),
+      reversed: yesNo("Whether it is mounted with its outer face inward.", {
+        group: "Set-up",
+        omitted: "none",
+        deed: { yes: "Mount the ring with its outer face inward", no: "Mount the ring with its outer face outward" },
+      }),
     },
   }),
   defineSlot({
@@ -154,11 +169,13 @@ export const drivetrainSlots = [
         group: "Set-up",
         highest: 30,
         omitted: "none",
+        deed: "Put {} of spacers between shell and cup at the drive side",
       }),
       "shell-spacers-non-drive-side": length("Spacers between shell and cup at the non-drive side.", {
         group: "Set-up",
         highest: 30,
         omitted: "none",
+        deed: "Put {} of spacers between shell and cup at the non-drive side",
       }),
     },
   }),
@@ -230,7 +247,16 @@ export const drivetrainSlots = [
           derailleur: "On the derailleur.",
         },
         "Where it is fitted.",
-        { group: "Set-up" },
+        {
+          group: "Set-up",
+          deed: {
+            seatpost: "Fit the battery in the seatpost",
+            "seat-tube": "Fit the battery in the seat tube",
+            "down-tube": "Fit the battery in or on the down tube",
+            steerer: "Fit the battery in the steerer",
+            derailleur: "Fit the battery on the derailleur",
+          },
+        },
       ),
       feeds: slotReference("Slot that it is fixed to, when it clips to a part.", { group: "Fit", omitted: "none" }),
     },

@@ -9,18 +9,21 @@ const lacingSettings = {
     lowest: 0,
     highest: 5,
     example: "3",
+    deed: "Lace the spokes with {} crossings",
   }),
   "cross-drive-side": count("Crossings on the drive side, where the sides differ.", {
     group: "Set-up",
     lowest: 0,
     highest: 5,
     omitted: "none",
+    deed: "Lace the drive side with {} crossings",
   }),
   "cross-non-drive-side": count("Crossings on the non-drive side, where the sides differ.", {
     group: "Set-up",
     lowest: 0,
     highest: 5,
     omitted: "none",
+    deed: "Lace the non-drive side with {} crossings",
   }),
   lacing: word(
     {
@@ -36,16 +39,21 @@ const lacingSettings = {
     group: "Set-up",
     lowest: 50,
     highest: 330,
+    deed: "Take spokes of {} on the drive side",
+    workedOutAs: "spoke-length-drive-side",
   }),
   "length-non-drive-side": length("Length of the spokes on the non-drive side.", {
     group: "Set-up",
     lowest: 50,
     highest: 330,
+    deed: "Take spokes of {} on the non-drive side",
+    workedOutAs: "spoke-length-non-drive-side",
   }),
   tension: quantity("force", "Spoke tension aimed at on the tighter side.", {
     group: "Set-up",
     lowest: 200,
     highest: 3000,
+    deed: "Build the wheel to a tension of {}",
   }),
 } as const;
 
@@ -60,6 +68,7 @@ export const frontWheelSlots = [
       "axle-fitted": code("axle", "Axle that the fitted end caps give, where the hub can have several.", {
         group: "Fit",
         omitted: "none",
+        deed: "Fit the end caps for {}",
       }),
     },
   }),
@@ -98,10 +107,13 @@ export const frontWheelSlots = [
         lowest: 0.3,
         highest: 18,
         example: "1.6 bar",
+        deed: "Inflate the tyre to {}",
+        workedOutAs: "starting-pressure",
       }),
       "mounted-reversed": yesNo("Whether its tread is mounted against its arrow on purpose.", {
         group: "Set-up",
         omitted: "none",
+        deed: { no: "Mount the tyre with its arrow", yes: "Mount the tyre against its arrow" },
       }),
     },
   }),
@@ -124,7 +136,11 @@ export const frontWheelSlots = [
     description: "Sealant in the tyre.",
     omitted: "none",
     settings: {
-      amount: quantity("volume", "Amount in this wheel.", { group: "Set-up", highest: 500 }),
+      amount: quantity("volume", "Amount in this wheel.", {
+        group: "Set-up",
+        highest: 500,
+        deed: "Put in {} of sealant",
+      }),
     },
   }),
   defineSlot({
@@ -154,15 +170,17 @@ export const rearWheelSlots = [
     settings: {
       "arm-fixed": yesNo(
         "Whether the arm of a coaster brake, or of a gear hub that needs one, is fixed to the frame.",
-        { group: "Set-up" },
+        { group: "Set-up", deed: { yes: "Fix the arm to the frame" } },
       ),
       "freehub-fitted": code("freehub-body", "Freehub body that is fitted, where the hub can carry several.", {
         group: "Fit",
         omitted: "none",
+        deed: "Fit the freehub body {}",
       }),
       "axle-fitted": code("axle", "Axle that the fitted end caps give, where the hub can have several.", {
         group: "Fit",
         omitted: "none",
+        deed: "Fit the end caps for {}",
       }),
     },
   }),
@@ -201,10 +219,13 @@ export const rearWheelSlots = [
         lowest: 0.3,
         highest: 18,
         example: "1.6 bar",
+        deed: "Inflate the tyre to {}",
+        workedOutAs: "starting-pressure",
       }),
       "mounted-reversed": yesNo("Whether its tread is mounted against its arrow on purpose.", {
         group: "Set-up",
         omitted: "none",
+        deed: { no: "Mount the tyre with its arrow", yes: "Mount the tyre against its arrow" },
       }),
     },
   }),
@@ -227,7 +248,11 @@ export const rearWheelSlots = [
     description: "Sealant in the tyre.",
     omitted: "none",
     settings: {
-      amount: quantity("volume", "Amount in this wheel.", { group: "Set-up", highest: 500 }),
+      amount: quantity("volume", "Amount in this wheel.", {
+        group: "Set-up",
+        highest: 500,
+        deed: "Put in {} of sealant",
+      }),
     },
   }),
   defineSlot({

@@ -19,15 +19,27 @@ export const wholeBikeSlots = [
         group: "Set-up",
         lowest: 50,
         highest: 500,
+        deed: "Cut the steerer to {}",
+        workedOutAs: "steering.steerer-cut",
       }),
       "travel-set": length("Travel as set, where it can be changed.", {
         group: "Suspension",
         lowest: 10,
         highest: 250,
         omitted: "none",
+        deed: "Set the fork to {} of travel",
       }),
-      "air-pressure": quantity("pressure", "Pressure of the air spring.", { group: "Set-up", highest: 40 }),
-      sag: quantity("ratio", "Sag, as a share of travel.", { group: "Set-up", lowest: 1, highest: 60 }),
+      "air-pressure": quantity("pressure", "Pressure of the air spring.", {
+        group: "Set-up",
+        highest: 40,
+        deed: "Set the air spring to {}",
+      }),
+      sag: quantity("ratio", "Sag, as a share of travel.", {
+        group: "Set-up",
+        lowest: 1,
+        highest: 60,
+        deed: "Set the sag to {}",
+      }),
     },
   }),
   defineSlot({
@@ -37,13 +49,23 @@ export const wholeBikeSlots = [
     omitted: "unknown",
     noneWhen: [[{ slot: "frame", fact: "rear-travel", is: "none" }]],
     settings: {
-      "air-pressure": quantity("pressure", "Pressure of the air spring.", { group: "Set-up", highest: 40 }),
+      "air-pressure": quantity("pressure", "Pressure of the air spring.", {
+        group: "Set-up",
+        highest: 40,
+        deed: "Set the air spring to {}",
+      }),
       "spring-fitted": quantity("stiffness", "Rate of the coil that is fitted.", {
         group: "Set-up",
         highest: 250,
         omitted: "none",
+        deed: "Fit a coil of {}",
       }),
-      sag: quantity("ratio", "Sag, as a share of stroke.", { group: "Set-up", lowest: 1, highest: 60 }),
+      sag: quantity("ratio", "Sag, as a share of stroke.", {
+        group: "Set-up",
+        lowest: 1,
+        highest: 60,
+        deed: "Set the sag to {}",
+      }),
     },
   }),
   defineSlot({

@@ -1,0 +1,248 @@
+import { checkByCode, checksReading } from "../checks/table.ts";
+import type { Assembly, Installed } from "../model/assembly.ts";
+import type { Declaration } from "../model/declaration.ts";
+import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
+import type { Part } from "../model/part.ts";
+import { commonFields } from "../vocabulary/index.ts";
+import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
+import { byFit, type Candidate, type CandidateFailure, partsFor, SlotJudge, withPart } from "./candidates.ts";
+import { type DeclarationEdit, removeEntry, writeEntry } from "./edit-build.ts";
+import type { Engine } from "./engine.ts";
+import { BuildEvaluation } from "./evaluate.ts";
+import { settingTitle, withSetting } from "./set-settings.ts";
+
+/** How many parts are offered in place of one that does not fit. */
+const mostSwaps = 4;
+
+/** A part to be fitted in place of another, with the edits that do so. */
+export interface PartSwap {
+  readonly title: string;
+  readonly edits: readonly DeclarationEdit[];
+}
+
+/** A part that would mend a finding, and what has to go from its slot for it to do so. */
+interface Swap {
+  readonly candidate: Candidate;
+  /** Settings that name other slots and made sense for the part before only. */
+  readonly without: readonly string[];
+  /** What has to be set with it, such as whose clamp it shares. */
+  readonly set: WrittenSetting | undefined;
+  /** How many facts it shares with the part that is there: a person changes as little as will do. */
+  readonly likeness: number;
+}
+
+/**
+ * Parts with which the finding is gone and nothing new fails. Where the slot's own reference to another slot (whose
+ * clamp is shared) is in the way, parts that fit without it are offered too.
+ * @param set a setting that is written together with the part's name, such as which clamp is shared with it.
+ */
+export function partSwaps(
+  engine: Engine,
+  build: Declaration,
+  assembly: Assembly,
+  finding: Finding,
+  slot: string,
+  set?: WrittenSetting,
+): readonly PartSwap[] {
+  const check = checkByCode(finding.code);
+  const before = new Set<string>();
+  let open = 0;
+  const evaluation = new BuildEvaluation(assembly, engine.workshop);
+  for (const { check: other, instance } of checksReading(slot)) {
+    const { outcome } = evaluation.ask(other, instance);
+    if (outcome === "fails") before.add(`${other.code} ${instance.name}`);
+    if (outcome === "unknown" && other.code === finding.code) open++;
+  }
+  const current = assembly.slots.get(slot);
+  const judged = set ? withSetting(assembly, set) : assembly;
+  if (!judged) return [];
+  const stood = ({ code, instance }: CandidateFailure): boolean =>
+    code !== check?.code && before.has(`${code} ${instance}`);
+  const mended = (candidate: Candidate): boolean =>
+    candidate.failures.every(stood) &&
+    // What fails whatever stands here is not mended by another part here.
+    !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
+    // Where the check stays open at other places it was open before; here it has to be answered.
+    candidate.unknown.filter((code) => code === check?.code).length <= open;
+  const references = referencesOf(current, build);
+  const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, slot) }];
+  if (references.length > 0 && set?.slot !== slot) {
+    ways.push({
+      without: references,
+      judging: new SlotJudge(engine, withoutSettings(judged, slot, references), slot),
+    });
+  }
+  const settings = set ? undefined : new NeededSettings(engine, judged, slot, finding.code);
+  const found: Swap[] = [];
+  for (const declaration of partsFor(engine, slot)) {
+    if (declaration === current?.part?.declaration) continue;
+    const part = engine.part(declaration);
+    const swap = { without: [] as readonly string[], set, likeness: likeness(part, current?.part) };
+    const judgements = ways.map(({ without, judging }) => ({ without, candidate: judging.judge(part) }));
+    const way = judgements.find(({ candidate }) => mended(candidate));
+    if (way) {
+      found.push({ ...swap, ...way });
+      continue;
+    }
+    const [asItStands] = judgements;
+    const better =
+      asItStands &&
+      settings?.with(
+        asItStands.candidate,
+        asItStands.candidate.failures.filter((failure) => !stood(failure)),
+      );
+    if (better && mended(better.candidate)) found.push({ ...swap, ...better });
+  }
+  found.sort(
+    (one, other) =>
+      one.candidate.errors - other.candidate.errors ||
+      one.candidate.warnings - other.candidate.warnings ||
+      one.candidate.unknown.length - other.candidate.unknown.length ||
+      Number(one.set !== undefined) - Number(other.set !== undefined) ||
+      other.likeness - one.likeness ||
+      byFit(one.candidate, other.candidate),
+  );
+  const safe = alternatesKept(engine, build, finding, slot, current);
+  return firstOf(found, mostSwaps, ({ candidate }) => safe(candidate.part)).map(
+    ({ candidate: { part }, without, set }) => {
+      const { name, label } = part.declaration;
+      const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
+      const fitted = `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${slot}`;
+      const less = removed.length > 0 ? `, without ${without.join(" and ")}` : "";
+      const more = set ? `. ${settingTitle(set)}` : "";
+      return {
+        title: `${fitted}${less}${more}`,
+        edits: [
+          writeName(build, assembly, slot, name),
+          ...removed,
+          ...(set ? [writeEntry(build, `${set.slot}.${set.setting}`, set.value)] : []),
+        ],
+      };
+    },
+  );
+}
+
+/** How many parts are tried with another setting for one finding. */
+const mostSettings = 40;
+
+/** Settings of a slot that a part needs, as the check that would fail without them proposes. */
+class NeededSettings {
+  readonly #engine: Engine;
+  readonly #assembly: Assembly;
+  readonly #slot: string;
+  readonly #code: string;
+  readonly #judges = new Map<string, SlotJudge>();
+  #tries = 0;
+
+  /** @param code of the finding to be mended: what it proposes itself is offered without another part. */
+  constructor(engine: Engine, assembly: Assembly, slot: string, code: string) {
+    this.#engine = engine;
+    this.#assembly = assembly;
+    this.#slot = slot;
+    this.#code = code;
+  }
+
+  /** A part that fails one check alone, judged with the setting by which that check would be content. */
+  with(
+    { part }: Candidate,
+    failures: readonly CandidateFailure[],
+  ): { readonly candidate: Candidate; readonly set: WrittenSetting } | undefined {
+    const [failure, ...more] = failures;
+    if (!failure || more.length > 0 || failure.code === this.#code || this.#tries >= mostSettings) return undefined;
+    const asked = checksReading(this.#slot).find(
+      ({ check, instance }) => check.code === failure.code && instance.name === failure.instance,
+    );
+    if (!asked) return undefined;
+    this.#tries++;
+    const evaluation = new BuildEvaluation(withPart(this.#assembly, this.#slot, part), this.#engine.workshop);
+    const verdict = evaluation.ask(asked.check, asked.instance);
+    const set = verdict.outcome === "fails" ? verdict.repairs.find((repair) => this.#isOwn(repair)) : undefined;
+    const judge = set?.kind === "set-setting" ? this.#judge(set) : undefined;
+    return judge && set?.kind === "set-setting" ? { candidate: judge.judge(part), set } : undefined;
+  }
+
+  #isOwn(repair: Repair): boolean {
+    return repair.kind === "set-setting" && repair.slot === this.#slot;
+  }
+
+  #judge(set: WrittenSetting): SlotJudge | undefined {
+    const key = `${set.setting}: ${set.value}`;
+    const known = this.#judges.get(key);
+    if (known) return known;
+    const changed = withSetting(this.#assembly, set);
+    const judge = changed && new SlotJudge(this.#engine, changed, this.#slot);
+    if (judge) this.#judges.set(key, judge);
+    return judge;
+  }
+}
+
+function firstOf<Item>(items: readonly Item[], most: number, isWanted: (item: Item) => boolean): readonly Item[] {
+  const wanted: Item[] = [];
+  for (const item of items) {
+    if (wanted.length === most) break;
+    if (isWanted(item)) wanted.push(item);
+  }
+  return wanted;
+}
+
+/** Whether a part in place of the one that is there leaves every other combination of alternates as well as it was. */
+function alternatesKept(
+  engine: Engine,
+  build: Declaration,
+  finding: Finding,
+  slot: string,
+  current: Installed | undefined,
+): (part: Part) => boolean {
+  const whole = engine.report(build)?.assembly;
+  if (!whole || !current || !hasAlternates(whole)) return () => true;
+  const before = failuresOverAll(whole, engine.workshop, slot);
+  const named = whole.slots.get(slot);
+  const already = new Set([named?.part, ...(named?.alternates.map(({ part }) => part) ?? [])]);
+  return (part) => {
+    if (already.has(part)) return false;
+    const after = failuresOverAll(withNamedPart(whole, slot, current, part), engine.workshop, slot);
+    const mended = ofCode(after, finding.code) < ofCode(before, finding.code);
+    return mended && [...after].every(([question, count]) => count <= (before.get(question) ?? 0));
+  };
+}
+
+function ofCode(failures: ReadonlyMap<string, number>, code: string): number {
+  let sum = 0;
+  for (const [question, count] of failures) if (question.startsWith(`${code} `)) sum += count;
+  return sum;
+}
+
+/** Settings of a slot, written in this build, that name other slots. */
+function referencesOf(installed: Installed | undefined, build: Declaration): readonly string[] {
+  return [...(installed?.settings ?? [])].flatMap(([name, statement]) =>
+    installed?.slot.settings[name]?.type.type === "slot" && statement.place.declaration === build ? [name] : [],
+  );
+}
+
+function withoutSettings(assembly: Assembly, slot: string, names: readonly string[]): Assembly {
+  const installed = assembly.slots.get(slot);
+  if (!installed) return assembly;
+  const settings = new Map([...installed.settings].filter(([name]) => !names.includes(name)));
+  return { ...assembly, slots: new Map(assembly.slots).set(slot, { ...installed, settings }) };
+}
+
+/** How many of a part's facts are stated alike of another; what it is called, weighs and costs aside. */
+function likeness(part: Part, other: Part | undefined): number {
+  let alike = 0;
+  for (const [name, statement] of other?.facts ?? []) {
+    if (Object.hasOwn(commonFields, name) && name !== "material") continue;
+    const own = part.facts.get(name);
+    if (own?.state !== statement.state) continue;
+    if (own.state !== "stated" || statement.state !== "stated" || own.written === statement.written) alike++;
+  }
+  return alike;
+}
+
+/** Writes a part's name into a slot, keeping the settings that stand behind the old one. */
+function writeName(build: Declaration, assembly: Assembly, slot: string, name: string): DeclarationEdit {
+  const installed = assembly.slots.get(slot);
+  if (installed && installed.place.declaration === build) {
+    return { declaration: build, span: installed.place.span, text: name };
+  }
+  return writeEntry(build, slot, name);
+}
