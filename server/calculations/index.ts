@@ -30,6 +30,7 @@ import fitBarPosition from "./fit/bar-position.ts";
 import fitCrankLength from "./fit/crank-length.ts";
 import fitHandPosition from "./fit/hand-position.ts";
 import fitPostInsertion from "./fit/post-insertion.ts";
+import fitRiderCentre from "./fit/rider-centre.ts";
 import fitSaddleHeight from "./fit/saddle-height.ts";
 import fitSaddlePosition from "./fit/saddle-position.ts";
 import fitSaddleRange from "./fit/saddle-range.ts";
@@ -97,6 +98,7 @@ export const calculations: readonly Calculation[] = [
   fitCrankLength,
   fitHandPosition,
   fitPostInsertion,
+  fitRiderCentre,
   fitSaddleHeight,
   fitSaddlePosition,
   fitSaddleRange,

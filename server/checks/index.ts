@@ -103,6 +103,7 @@ import fitSaddleSetback from "./fit/saddle-setback.ts";
 import fitSaddleToBarDrop from "./fit/saddle-to-bar-drop.ts";
 import fitStandover from "./fit/standover.ts";
 import fitToeClearance from "./fit/toe-clearance.ts";
+import fitWeightShare from "./fit/weight-share.ts";
 import frameAirPressure from "./frame/air-pressure.ts";
 import frameBattery from "./frame/battery.ts";
 import frameCages from "./frame/cages.ts";
@@ -292,6 +293,7 @@ export const checks: readonly Check[] = [
   fitSaddleToBarDrop,
   fitStandover,
   fitToeClearance,
+  fitWeightShare,
   frameAirPressure,
   frameBattery,
   frameCages,

@@ -1,8 +1,9 @@
-import { buildField, everyFact } from "../../model/need.ts";
+import { buildField, everyFact, optional, worked } from "../../model/need.ts";
 import { quantity } from "../../vocabulary/fields.ts";
 import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { eachPartOnce } from "../shared/every-part.ts";
 import { negative, notPositive } from "../shared/guards.ts";
+import { stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 
 /** Share of the front wheel that is taken when the centre of mass is not known. */
@@ -55,8 +56,9 @@ export default defineCalculation({
         rider: buildField("rider.mass"),
         kit: buildField("rider.kit-mass"),
         masses: everyFact<number>("mass"),
+        share: optional(worked<number>("bike.front-share")),
       },
-      inputs: ({ rider, kit, masses }) => {
+      inputs: ({ rider, kit, masses, share }) => {
         const rows = eachPartOnce(masses.value);
         const missing = rows.flatMap(({ fact }) => (fact.state === "unknown" ? fact.missing : []));
         if (missing.length > 0) return lacking(missing);
@@ -64,6 +66,8 @@ export default defineCalculation({
           "rider-mass": rider.value,
           "kit-mass": kit.value,
           "bike-mass": rows.reduce((sum, { fact }) => sum + (fact.state === "known" ? fact.value : 0), 0),
+          // Where the position is not known well enough to work the share out, the usual one stands in.
+          "front-share": stated(share),
         });
       },
     },

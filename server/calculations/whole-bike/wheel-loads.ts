@@ -1,5 +1,6 @@
+import { worked } from "../../model/need.ts";
 import { length, quantity } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, optionalInput } from "../define.ts";
 import { gravity } from "../shared/gravity.ts";
 import { notFinite, notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
@@ -66,6 +67,25 @@ export default defineCalculation({
       ...(limit === undefined ? {} : { "pitch-over-share": 100 * limit, "pitch-over-deceleration": limit * gravity }),
     };
   },
+  inBuild: [
+    {
+      assembly: "bike",
+      needs: {
+        mass: worked<number>("bike.total-mass"),
+        wheelbase: worked<number>("geometry.wheelbase"),
+        forward: worked<number>("bike.centre-forward"),
+        height: worked<number>("bike.centre-height"),
+      },
+      inputs: ({ mass, wheelbase, forward, height }) =>
+        known({
+          // Worked out in kilograms, taken in grams.
+          mass: mass.value * 1000,
+          wheelbase: wheelbase.value,
+          "centre-forward": forward.value,
+          "centre-height": height.value,
+        }),
+    },
+  ],
   examples: [
     {
       inputs: { mass: 94_000, wheelbase: 1020, "centre-forward": 342.1276596, "centre-height": 861.1702128 },
