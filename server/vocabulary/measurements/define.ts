@@ -30,9 +30,9 @@ export interface Measurement<Type extends FieldType = FieldType> extends Field<T
 }
 
 /** What a row says besides its type and description. */
-export type MeasurementOptions = Omit<Measurement, keyof Field | "tolerances"> & {
+export interface MeasurementOptions extends Pick<Measurement, "on" | "comparedWith" | "source"> {
   readonly tolerances?: Measurement["tolerances"];
-};
+}
 
 /** A row. It is never missing: what was not measured is not in the record. */
 export function measurement<Type extends FieldType>(
