@@ -1,0 +1,62 @@
+import { describe, expect, it } from "vitest";
+import type { Check } from "../../server/checks/define.ts";
+import { checks } from "../../server/checks/table.ts";
+import { answers, asItStands, type Variation, variationsOf, verdictLine } from "./variations.ts";
+
+/**
+ * What each check says when its examples are varied, kept in one file per check beside this one. A change is looked
+ * at and accepted with `npm test -- variations -u`.
+ */
+function said(check: Check, variations: readonly Variation[]): readonly string[] {
+  const lines: string[] = [];
+  let standing: readonly string[] = [];
+  for (const { name, text } of variations) {
+    const own: string[] = [];
+    const applying = answers(check, text).filter(
+      ({ verdict }) => check.instances === undefined || verdict.outcome !== "notApplicable",
+    );
+    for (const { instance, verdict } of applying) {
+      own.push(`    ${instance === "" ? "" : `${instance} `}${verdictLine(verdict)}`);
+    }
+    if (applying.length === 0) own.push("    does not apply");
+    if (name === asItStands) standing = own;
+    // Most facts of an example are there for one answer, and most variations leave it as it is.
+    if (name !== asItStands && own.join() === standing.join()) lines.push(`${name}: the same`);
+    else lines.push(name, ...own);
+  }
+  return lines;
+}
+
+/** What is left out is not a fact that is missing but a choice that is open, and the check asks whether any will do. */
+const choices: Readonly<Record<string, string>> = {
+  "drivetrain/single-speed-tension": "drivetrain.chain.links of example left out",
+};
+
+describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ code, check }) => {
+  const holding = variationsOf(check.examples.holds);
+  const failing = check.examples.fails === "" ? [] : variationsOf(check.examples.fails);
+
+  it("says the same of every variation of its examples", async () => {
+    const sections = [
+      `${code}: ${check.title}`,
+      `${check.severity} since ${check.since}${check.safety ? ", for somebody's safety" : ""}`,
+      ...["", "# The example that holds", ...said(check, holding)],
+      ...(failing.length === 0 ? [] : ["", "# The example that fails", ...said(check, failing)]),
+    ];
+    await expect(`${sections.join("\n")}\n`).toMatchFileSnapshot(`variations/${code}.txt`);
+  });
+
+  // Omission never passes for a fact: leaving one out of what fails leaves a failure, an open question or nothing to ask.
+  it("never holds for want of a fact", () => {
+    const [whole] = failing;
+    if (!whole) return;
+    const before = new Map(answers(check, whole.text).map(({ instance, verdict }) => [instance, verdict.outcome]));
+    for (const { name, text, isUnknownWithout } of failing) {
+      if (!isUnknownWithout || choices[code] === name) continue;
+      for (const { instance, verdict } of answers(check, text)) {
+        const turned = before.get(instance) === "fails" && verdict.outcome === "holds";
+        expect(turned, `${name}: ${verdictLine(verdict)}`).toBe(false);
+      }
+    }
+  });
+});

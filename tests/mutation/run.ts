@@ -1,0 +1,235 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join, relative } from "node:path";
+import { Script } from "node:vm";
+import { bundleTests } from "./bundle.ts";
+import { type InstrumenterModule, instrument, type Mutant } from "./instrument.ts";
+import { type CollectedTest, Suite } from "./suite.ts";
+
+/** The packages that are fetched when this is run. */
+export interface Tools {
+  readonly instrumenter: InstrumenterModule;
+  readonly expect: Readonly<Record<string, unknown>>;
+  readonly chai: { use(plugin: unknown): unknown; readonly expect: unknown };
+}
+
+/** Where the mutants are, and the tests that are to find them. */
+const mutated = ["server/checks", "server/calculations"];
+const tested = ["tests/checks", "tests/calculations", "tests/published-values", "tests/samples"];
+/** Tables and types: there is nothing in them that could be wrong by one operator. */
+const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
+
+/** Milliseconds that the tests of one mutant may take; one that never ends is found too. */
+const longest = 4_000;
+
+interface Switches {
+  activeMutant?: string | undefined;
+  hitCount?: number | undefined;
+  hitLimit?: number | undefined;
+  currentTestId?: string | undefined;
+  mutantCoverage?: { static: Record<string, number>; perTest: Record<string, Record<string, number>> };
+}
+
+/**
+ * Mutation testing in one process: every mutant stands in the code behind a switch; the bundle is loaded anew with one
+ * of them switched on, and the tests that reach it are run until one fails.
+ * @returns the exit code: 0 when at least nine of ten mutants are found.
+ */
+export async function run(words: readonly string[], tools: Tools): Promise<number> {
+  const root = process.cwd();
+  const option = (name: string): string | undefined => {
+    const index = words.indexOf(`--${name}`);
+    return index < 0 ? undefined : words[index + 1];
+  };
+  const sample = Number(option("sample") ?? Number.POSITIVE_INFINITY);
+  const seed = Number(option("seed") ?? 1);
+  const parts = words.filter(
+    (word, index) => !word.startsWith("--") && !/^--(sample|seed)$/.test(words[index - 1] ?? ""),
+  );
+
+  const files = filesBelow(root, mutated)
+    .filter((file) => !leftOut.test(file))
+    .filter((file) => parts.length === 0 || parts.some((part) => relative(root, file).includes(part)));
+  const testFiles = filesBelow(root, tested).filter((file) => file.endsWith(".test.ts"));
+  const { texts, mutants } = await instrument(files, tools.instrumenter);
+  const source = await bundleTests(root, testFiles, texts);
+  const script = new Script(`(function (require, module, exports, suite, metaUrl) {${source}\n})`, {
+    filename: "tests.js",
+  });
+  const switches: Switches = {};
+  Object.assign(globalThis, { __stryker__: switches });
+  const expect = expectation(tools);
+  const load = (): readonly CollectedTest[] => collect(script, root, expect);
+
+  // Which tests reach which mutants, with all of them switched off. What a module works out while it loads, or keeps
+  // from its first use, is reached by no test in particular: those mutants are put to every test of their own file.
+  const all = load();
+  const covering = new Map<string, { index: number; milliseconds: number }[]>();
+  const failing = new Set<number>();
+  for (const [index, test] of all.entries()) {
+    switches.mutantCoverage = { static: {}, perTest: {} };
+    switches.currentTestId = "it";
+    const started = performance.now();
+    if (!(await passes(test))) failing.add(index);
+    const milliseconds = performance.now() - started;
+    for (const id of Object.keys(switches.mutantCoverage.perTest.it ?? {})) {
+      const known = covering.get(id) ?? [];
+      covering.set(id, known);
+      known.push({ index, milliseconds });
+    }
+  }
+  switches.currentTestId = undefined;
+  for (const index of failing) {
+    console.warn(`Left out, since it fails without any mutant: ${all[index]?.file}: ${all[index]?.name}`);
+  }
+
+  const chosen = pick(mutants, sample, seed);
+  console.log(
+    `${mutants.length} mutants in ${files.length} files; ${chosen.length} are tried with ${all.length} tests.`,
+  );
+  const survivors: Mutant[] = [];
+  const began = performance.now();
+  let found = 0;
+  for (const [done, mutant] of chosen.entries()) {
+    const own = ownName(root, mutant.fileName);
+    const order = all
+      .map((test, index) => ({ test, index }))
+      .filter(({ test }) => test.name.startsWith(own) || test.name.includes(`${own} >`))
+      .map(({ index }) => index);
+    const reached = [...(covering.get(mutant.id) ?? [])].sort((a, b) => a.milliseconds - b.milliseconds);
+    const tests = [...new Set([...order, ...reached.map(({ index }) => index)])].filter((index) => !failing.has(index));
+    if (await isFound(mutant, tests, load, switches)) found++;
+    else survivors.push(mutant);
+    if ((done + 1) % 200 === 0) {
+      const seconds = (performance.now() - began) / 1000;
+      console.log(`${done + 1} of ${chosen.length}, ${found} found, ${seconds.toFixed(0)} s`);
+    }
+  }
+  report(root, chosen.length, found, survivors, words.includes("--list"));
+  return found >= 0.9 * chosen.length ? 0 : 1;
+}
+
+/** The name under which the examples of a check or calculation are tested: `drivetrain/speeds`, `chain-length`. */
+function ownName(root: string, file: string): string {
+  const path = relative(root, file).replace(/\.ts$/, "");
+  return path.startsWith("server/checks/") ? path.slice("server/checks/".length) : (path.split("/").at(-1) ?? path);
+}
+
+async function isFound(
+  mutant: Mutant,
+  tests: readonly number[],
+  load: () => readonly CollectedTest[],
+  switches: Switches,
+): Promise<boolean> {
+  switches.activeMutant = mutant.id;
+  switches.hitCount = 0;
+  switches.hitLimit = 2_000_000;
+  const until = performance.now() + longest;
+  try {
+    const loaded = load();
+    for (const index of tests) {
+      const test = loaded[index];
+      // With a mutant fewer tests may be there: that is noticed.
+      if (!test || !(await passes(test))) return true;
+      if (performance.now() > until) return false;
+    }
+    return false;
+  } catch {
+    return true;
+  } finally {
+    switches.activeMutant = undefined;
+  }
+}
+
+async function passes(test: CollectedTest): Promise<boolean> {
+  try {
+    await test.run();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function collect(script: Script, root: string, expect: unknown): readonly CollectedTest[] {
+  const suite = new Suite(expect);
+  const fromRoot = createRequire(join(root, "package.json"));
+  const required = (name: string): unknown => (name === "vitest" ? suite.exports : fromRoot(name));
+  const module = { exports: {} };
+  const body = script.runInThisContext() as (...given: unknown[]) => void;
+  body(required, module, module.exports, suite, `file://${root}/`);
+  return suite.tests;
+}
+
+/** Where the tests of checks keep what was said. */
+const snapshotFolder = "tests/checks";
+const snapshots = new Map<string, string>();
+
+interface ChaiStatic {
+  readonly Assertion: { addMethod(name: string, method: (this: { _obj: string }, name: string) => void): void };
+}
+
+function expectation({ chai, expect }: Tools): unknown {
+  for (const plugin of ["JestExtend", "JestChaiExpect", "JestAsymmetricMatchers"]) chai.use(expect[plugin]);
+  chai.use(({ Assertion }: ChaiStatic) => {
+    Assertion.addMethod("toMatchFileSnapshot", function (this: { _obj: string }, name: string) {
+      const kept = snapshots.get(name) ?? readFileSync(join(snapshotFolder, name), "utf8");
+      snapshots.set(name, kept);
+      if (this._obj !== kept) throw new Error(`${name} differs`);
+    });
+  });
+  return chai.expect;
+}
+
+function filesBelow(root: string, folders: readonly string[]): string[] {
+  return folders.flatMap((folder) =>
+    readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && entry.name.endsWith(".ts"))
+      .map((entry) => join(entry.parentPath, entry.name))
+      .sort(),
+  );
+}
+
+/** So many of the mutants, the same ones for the same seed. */
+function pick(mutants: readonly Mutant[], count: number, seed: number): readonly Mutant[] {
+  if (count >= mutants.length) return mutants;
+  let state = seed >>> 0;
+  const random = (): number => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+  return mutants
+    .map((mutant) => ({ mutant, at: random() }))
+    .sort((a, b) => a.at - b.at)
+    .slice(0, count)
+    .map(({ mutant }) => mutant);
+}
+
+/** The text between two places, lines and columns from nought. */
+function stretch(text: string, { start, end }: Mutant["location"]): string {
+  const lines = text.split("\n");
+  return lines
+    .slice(start.line, end.line + 1)
+    .map((line, index, all) =>
+      line.slice(index === 0 ? start.column : 0, index === all.length - 1 ? end.column : undefined),
+    )
+    .join("\n");
+}
+
+function report(root: string, count: number, found: number, survivors: readonly Mutant[], isListed: boolean): void {
+  if (isListed) {
+    for (const { fileName, location, mutatorName, replacement } of survivors) {
+      const original = stretch(readFileSync(fileName, "utf8"), location).replace(/\s+/g, " ");
+      console.log(
+        `${relative(root, fileName)}:${location.start.line + 1}  ${mutatorName}: ${original.slice(0, 90)}  ->  ${replacement.replace(/\s+/g, " ").slice(0, 90)}`,
+      );
+    }
+  }
+  const byFile = new Map<string, number>();
+  for (const { fileName } of survivors) byFile.set(fileName, (byFile.get(fileName) ?? 0) + 1);
+  for (const [file, left] of [...byFile].sort((a, b) => b[1] - a[1]).slice(0, 20)) {
+    console.log(`${String(left).padStart(4)} survive in ${relative(root, file)}`);
+  }
+  console.log(
+    `${count} mutants, ${found} found (${((100 * found) / Math.max(1, count)).toFixed(1)} %), ${survivors.length} survive.`,
+  );
+}
