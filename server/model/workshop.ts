@@ -102,7 +102,10 @@ export class Workshop {
     return this.lookup(declarationKey("build", name));
   }
 
-  /** All declarations with a keyword, and for parts and standards of a kind or family, in no particular order. */
+  /**
+   * All declarations with a keyword, in no particular order.
+   * @param kind only parts of a kind, standards of a family, or records of a build.
+   */
   *declared(keyword: Declaration["keyword"], kind?: string): Iterable<Declaration> {
     if (kind !== undefined) {
       yield* this.#byKind.get(`${keyword} ${kind}`) ?? [];
@@ -122,8 +125,9 @@ export class Workshop {
     const same = this.#index.get(declaration.key);
     if (same) same.push(declaration);
     else this.#index.set(declaration.key, [declaration]);
-    if (declaration.kind !== undefined) {
-      const key = `${declaration.keyword} ${declaration.kind}`;
+    const kind = kindOf(declaration);
+    if (kind !== undefined) {
+      const key = `${declaration.keyword} ${kind}`;
       const kin = this.#byKind.get(key);
       if (kin) kin.add(declaration);
       else this.#byKind.set(key, new Set([declaration]));
@@ -134,9 +138,8 @@ export class Workshop {
     const rest = this.#index.get(declaration.key)?.filter((other) => other !== declaration) ?? [];
     if (rest.length > 0) this.#index.set(declaration.key, rest);
     else this.#index.delete(declaration.key);
-    if (declaration.kind !== undefined) {
-      this.#byKind.get(`${declaration.keyword} ${declaration.kind}`)?.delete(declaration);
-    }
+    const kind = kindOf(declaration);
+    if (kind !== undefined) this.#byKind.get(`${declaration.keyword} ${kind}`)?.delete(declaration);
   }
 
   /** A fixed order that does not depend on which file was read first: the shop's own before built-in ones, then by place. */
@@ -148,4 +151,9 @@ export class Workshop {
         Number(a.builtIn) - Number(b.builtIn) || (a.uri < b.uri ? -1 : a.uri > b.uri ? 1 : 0) || a.start - b.start,
     );
   }
+}
+
+/** By what declarations of a keyword are sought out: the kind of a part, the family of a standard, the build of a record. */
+function kindOf({ keyword, kind, of }: Declaration): string | undefined {
+  return keyword === "record" ? of : kind;
 }

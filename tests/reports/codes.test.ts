@@ -3,6 +3,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { checkByCode, checks } from "../../server/checks/table.ts";
+import { comparisonByCode, comparisons } from "../../server/records/table.ts";
 import { findingCodes } from "../../server/reports/codes/index.ts";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
@@ -23,7 +24,7 @@ function codesInSources(): Set<string> {
   };
   for (const path of ["grammar", "server"].flatMap(sources)) {
     const text = readFileSync(join(root, path), "utf8");
-    add(text, /"((?:language|value|model|build|expression)\/[a-z0-9-]+)"/g, "");
+    add(text, /"((?:language|value|model|build|expression|record)\/[a-z0-9-]+)"/g, "");
     if (path.startsWith("grammar/")) add(text, /\breport\(\s*(?:[\w.]+,\s*)?"([a-z0-9-]+)"/g, "language/");
     if (path.startsWith("server/values/")) add(text, /\b(?:error|warning)\(\s*"([a-z0-9-]+)"/g, "value/");
   }
@@ -35,13 +36,15 @@ function codesInSources(): Set<string> {
 test("every code a finding can have is explained", () => {
   const codes = codesInSources();
   expect(codes.size).toBeGreaterThan(100);
-  expect([...codes].filter((code) => !findingCodes.has(code) && !checkByCode(code))).toEqual([]);
+  expect([...codes].filter((code) => !findingCodes.has(code) && !checkByCode(code) && !comparisonByCode(code))).toEqual(
+    [],
+  );
 });
 
 test("nothing is explained that no finding can have, and nothing twice", () => {
   const codes = codesInSources();
   expect([...findingCodes.keys()].filter((code) => !codes.has(code))).toEqual([]);
-  expect(checks.filter(({ code }) => findingCodes.has(code)).map(({ code }) => code)).toEqual([]);
+  expect([...checks, ...comparisons].filter(({ code }) => findingCodes.has(code)).map(({ code }) => code)).toEqual([]);
 });
 
 test("an explanation is a sentence", () => {

@@ -16,7 +16,7 @@ const stages: readonly (readonly string[])[] = [
   ["server/model"],
   ["server/calculations"],
   ["server/checks"],
-  ["server/rules"],
+  ["server/rules", "server/records"],
   ["server/standards"],
   ["server/engine"],
   ["server/suggest", "server/library", "server/interchange"],

@@ -1,18 +1,13 @@
 import { beadSeatDiameter } from "../../calculations/shared/tyre-size.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
-import { atLeast, atMost, greaterThan } from "../../values/compare.ts";
+import { atLeast, atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds } from "../define.ts";
+import { leastMeanTension } from "../shared/least-tension.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { wheelPlaces } from "../shared/wheel-places.ts";
-
-/** Means that a Japanese standard asks for, in newtons. */
-const leastTight = 400;
-const leastOther = 300;
-/** Wheels of a nominal 22 inches and less may be slacker; the largest bead seat that is called so. */
-const smallWheel = 501;
 
 export default defineCheck({
   code: "wheel/spoke-tension",
@@ -41,7 +36,7 @@ export default defineCheck({
       );
     }
     const diameter = seat.state === "known" ? beadSeatDiameter(seat.value) : undefined;
-    const least = diameter !== undefined && greaterThan(diameter, smallWheel) ? leastTight : leastOther;
+    const least = leastMeanTension(diameter, true);
     if (!atLeast(tension.value, least)) {
       const [aim, limit] = showPair(tension.value, least, "force");
       return fails(
@@ -53,8 +48,9 @@ export default defineCheck({
       );
     }
     const slacker = [drive, other].filter((side) => side.state === "known").sort((a, b) => a.value - b.value)[0];
-    if (slacker && !atLeast(slacker.value, leastOther)) {
-      const [is, limit] = showPair(slacker.value, leastOther, "force");
+    const leastSlacker = leastMeanTension(diameter, false);
+    if (slacker && !atLeast(slacker.value, leastSlacker)) {
+      const [is, limit] = showPair(slacker.value, leastSlacker, "force");
       const [tight] = showPair(tension.value, slacker.value, "force");
       return fails(
         `With ${tight} on the tighter side the other comes to ${is} by the angles of its spokes, and ${limit} at least is wanted there: use a rim with offset holes, a hub with nearer flanges, or more tension where the rim allows it.`,

@@ -2,6 +2,7 @@ import { buildCodes } from "./build.ts";
 import { expressionCodes } from "./expression.ts";
 import { languageCodes } from "./language.ts";
 import { modelCodes } from "./model.ts";
+import { recordCodes } from "./record.ts";
 import { valueCodes } from "./value.ts";
 
 /**
@@ -9,5 +10,5 @@ import { valueCodes } from "./value.ts";
  * check of its own.
  */
 export const findingCodes: ReadonlyMap<string, string> = new Map(
-  Object.entries({ ...languageCodes, ...valueCodes, ...modelCodes, ...buildCodes, ...expressionCodes }),
+  Object.entries({ ...languageCodes, ...valueCodes, ...modelCodes, ...buildCodes, ...expressionCodes, ...recordCodes }),
 );
