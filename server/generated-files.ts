@@ -1,6 +1,7 @@
 import { textMateGrammar } from "../grammar/textmate.ts";
 import { declarationKeywords } from "../grammar/tree.ts";
 import { units } from "../grammar/units.ts";
+import { librarySchema } from "./interchange/library-schema.ts";
 import { calculationsPage } from "./reference/calculations-page.ts";
 import { checksPage } from "./reference/checks-page.ts";
 import { glossaryPage } from "./reference/glossary-page.ts";
@@ -20,6 +21,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
       "grammar/generated/ferrule.tmLanguage.json",
       `${JSON.stringify(textMateGrammar(grammarTables(declarationKeywords, units)), null, 2)}\n`,
     ],
+    ["grammar/generated/library.schema.json", `${JSON.stringify(librarySchema(), null, 2)}\n`],
     ["grammar/reference/language.md", languagePage()],
     ["grammar/reference/kinds.md", kindsPage()],
     ["grammar/reference/builds.md", slotsPage()],

@@ -148,6 +148,56 @@ export const commands: readonly CommandRow[] = [
     run: async (invocation, program) => (await program()).suggest(invocation),
   },
   {
+    name: "import",
+    summary: "bring parts in from a supplier's CSV or from JSON",
+    usage: ["FILE.csv [--to FILE.ferrule] [--map FILE.json] [--update] [--dry-run]", "FILE.json [--to FILE.ferrule]"],
+    options: [
+      {
+        name: "to",
+        value: "FILE",
+        description: "where new parts go, at the end of what is there; beside the list under its name when not given",
+      },
+      {
+        name: "map",
+        value: "FILE",
+        description: "how columns become facts; NAME.columns.json beside the list when not given",
+      },
+      {
+        name: "update",
+        description: "write what differs into parts that are there; without it they are left as they are",
+      },
+      { name: "dry-run", description: "only say what would be done" },
+      formatOption(["text", "json"]),
+    ],
+    details: [
+      "A table whose titles are not those of facts is first read for a map of its columns: what each may hold, by its " +
+        "title and its unit in brackets, as in Weight (g). The map is written beside the table and nothing else is done. " +
+        "Put right what is not so, decide what is marked ?, and run the same command again; next month's list needs no more.",
+      "A row is taken whole or not at all; each that is not is named with line, column and reason. A number for which the " +
+        "table gives no unit, and a sum without currency, are never guessed at. Rows of one name that differ are all rejected.",
+      "UTF-8, UTF-16 and Windows-1252 are read; commas, semicolons, tabs and bars between cells; decimal commas where the " +
+        "map says so. A part's comments and what the list does not mention stay as they are. Every file is replaced in one step.",
+      "Ends with 0 when every row was taken, 1 when one was rejected, differs and was left, or a map is to be looked " +
+        "through, 2 when the command is not understood or a file cannot be read or written.",
+    ],
+    run: async (invocation, program) => (await program()).importParts(invocation),
+  },
+  {
+    name: "export",
+    summary: "write the parts of libraries as CSV or JSON",
+    usage: ["[PATH...] --format csv|json"],
+    options: [{ ...formatOption(["csv", "json"]), description: "how to write the parts" }],
+    details: [
+      "PATH is a file, a folder or a pattern; without one, the folder you are in. JSON holds parts and the workshop's own " +
+        "standards, with values in units and as they are written; import reads it back to equal declarations. " +
+        "grammar/generated/library.schema.json describes it.",
+      "CSV holds one part on a row, in UTF-8, with the facts that a part states itself; import reads it back without a map. " +
+        "A cell that a spreadsheet would take for a formula has an apostrophe in front.",
+      "Comments other than /// stay behind. Ends with 1 when a declaration with errors was left out, which is said.",
+    ],
+    run: async (invocation, program) => (await program()).exportParts(invocation),
+  },
+  {
     name: "format",
     summary: "write files in canonical form",
     usage: ["[PATH...] [--check]", "-"],

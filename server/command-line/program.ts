@@ -22,6 +22,14 @@ export async function suggest(invocation: Invocation): Promise<number> {
   return (await import("./commands/suggest.ts")).run(invocation);
 }
 
+export async function importParts(invocation: Invocation): Promise<number> {
+  return (await import("./commands/import.ts")).run(invocation);
+}
+
+export async function exportParts(invocation: Invocation): Promise<number> {
+  return (await import("./commands/export.ts")).run(invocation);
+}
+
 export async function format(invocation: Invocation): Promise<number> {
   return (await import("./commands/format.ts")).run(invocation);
 }

@@ -4,6 +4,7 @@ import {
   fchownSync,
   fstatSync,
   fsyncSync,
+  linkSync,
   openSync,
   renameSync,
   type Stats,
@@ -31,14 +32,12 @@ export function stateOf(path: string): Stats {
 export function replaceFile(path: string, text: string, before: Stats): void {
   // A rename asks only the folder for permission; the file's own word counts as well.
   if ((before.mode & 0o222) === 0) throw new FileNotReplaced("it is read-only");
-  const aside = join(dirname(path), `.${basename(path).slice(0, 60)}.${process.pid}-${Date.now().toString(36)}.tmp`);
+  const aside = asideOf(path);
   let descriptor: number | undefined;
   try {
     // `wx`: never through something that already stands there.
     descriptor = openSync(aside, "wx", 0o600);
-    const bytes = Buffer.from(text, "utf8");
-    let written = 0;
-    while (written < bytes.length) written += writeSync(descriptor, bytes, written);
+    writeWhole(descriptor, text);
     keepOwner(descriptor, before);
     fchmodSync(descriptor, before.mode & 0o7777);
     fsyncSync(descriptor);
@@ -57,6 +56,17 @@ export function replaceFile(path: string, text: string, before: Stats): void {
   }
 }
 
+/** A name beside a file that nothing else has. */
+function asideOf(path: string): string {
+  return join(dirname(path), `.${basename(path).slice(0, 60)}.${process.pid}-${Date.now().toString(36)}.tmp`);
+}
+
+function writeWhole(descriptor: number, text: string): void {
+  const bytes = Buffer.from(text, "utf8");
+  let written = 0;
+  while (written < bytes.length) written += writeSync(descriptor, bytes, written);
+}
+
 /** Only the superuser may give files away; anyone else owns what they write. */
 function keepOwner(descriptor: number, { uid, gid }: Stats): void {
   const now = fstatSync(descriptor);
@@ -70,4 +80,43 @@ function keepOwner(descriptor: number, { uid, gid }: Stats): void {
 
 function isSame(a: Stats, b: Stats): boolean {
   return a.ino === b.ino && a.size === b.size && a.mtimeMs === b.mtimeMs;
+}
+
+/**
+ * Makes a new file, all of it or nothing: it is written to a file beside it, brought to the disk, and given its name.
+ * @throws FileNotReplaced when something has the name already; nothing is ever written over.
+ */
+export function createFile(path: string, text: string): void {
+  const aside = asideOf(path);
+  let descriptor: number | undefined;
+  try {
+    descriptor = openSync(aside, "wx", 0o666);
+    writeWhole(descriptor, text);
+    fsyncSync(descriptor);
+    closeSync(descriptor);
+    descriptor = undefined;
+    giveName(aside, path);
+  } catch (error) {
+    if (descriptor !== undefined) closeSync(descriptor);
+    throw (error as { code?: string }).code === "EEXIST" ? new FileNotReplaced("it is there already") : error;
+  } finally {
+    try {
+      unlinkSync(aside);
+    } catch {
+      // It was never made, or has its new name alone.
+    }
+  }
+}
+
+/** Gives a file a further name, never taking one that is in use. */
+function giveName(aside: string, path: string): void {
+  try {
+    linkSync(aside, path);
+  } catch (error) {
+    const { code } = error as { code?: string };
+    // Some file systems have no second names; there the name is looked at first.
+    if (code !== "EPERM" && code !== "ENOTSUP" && code !== "EOPNOTSUPP" && code !== "ENOSYS") throw error;
+    if (statSync(path, { throwIfNoEntry: false })) throw new FileNotReplaced("it is there already");
+    renameSync(aside, path);
+  }
 }
