@@ -24,10 +24,14 @@ import brakeTwoBrakes from "./brake/two-brakes.ts";
 import buildBudgetMass from "./build/budget-mass.ts";
 import buildBudgetPrice from "./build/budget-price.ts";
 import buildMissingSlot from "./build/missing-slot.ts";
+import cockpitBarEndPlugs from "./cockpit/bar-end-plugs.ts";
 import cockpitBarSpace from "./cockpit/bar-space.ts";
+import cockpitBarWidth from "./cockpit/bar-width.ts";
 import cockpitCarbonClamp from "./cockpit/carbon-clamp.ts";
 import cockpitClampInterface from "./cockpit/clamp-interface.ts";
+import cockpitControlClash from "./cockpit/control-clash.ts";
 import cockpitControlDiameter from "./cockpit/control-diameter.ts";
+import cockpitControlHand from "./cockpit/control-hand.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
 import drivetrainActuation from "./drivetrain/actuation.ts";
@@ -98,6 +102,7 @@ import drivetrainTorqueArm from "./drivetrain/torque-arm.ts";
 import fitBarPosition from "./fit/bar-position.ts";
 import fitCrankLength from "./fit/crank-length.ts";
 import fitLeanClearance from "./fit/lean-clearance.ts";
+import fitLeverReach from "./fit/lever-reach.ts";
 import fitSaddleHeight from "./fit/saddle-height.ts";
 import fitSaddleSetback from "./fit/saddle-setback.ts";
 import fitSaddleToBarDrop from "./fit/saddle-to-bar-drop.ts";
@@ -215,10 +220,14 @@ export const checks: readonly Check[] = [
   buildBudgetMass,
   buildBudgetPrice,
   buildMissingSlot,
+  cockpitBarEndPlugs,
   cockpitBarSpace,
+  cockpitBarWidth,
   cockpitCarbonClamp,
   cockpitClampInterface,
+  cockpitControlClash,
   cockpitControlDiameter,
+  cockpitControlHand,
   cockpitTorqueWindow,
   drivetrainActuation,
   drivetrainBatteryFitted,
@@ -288,6 +297,7 @@ export const checks: readonly Check[] = [
   fitBarPosition,
   fitCrankLength,
   fitLeanClearance,
+  fitLeverReach,
   fitSaddleHeight,
   fitSaddleSetback,
   fitSaddleToBarDrop,

@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { length, torque, word } from "../fields.ts";
+import { length, torque, word, yesNo } from "../fields.ts";
 
 /** A pair of grips. */
 export const grips = defineKind({
@@ -25,6 +25,9 @@ export const grips = defineKind({
       "What keeps it from turning.",
       { group: "Fit" },
     ),
+    "closes-end": yesNo("Whether its outer end is closed, or a plug for the bar's end comes with it.", {
+      group: "Fit",
+    }),
     "clamp-torque": torque("Torque of its clamp.", { highest: 8, example: "2 to 3 N·m" }),
   },
 });
