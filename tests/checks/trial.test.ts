@@ -309,3 +309,42 @@ build example "One" { rear-wheel.hub: a.hub; drivetrain.cassette: a.cogs }
     expect(findings.some(({ message }) => message.startsWith("Not stated: freehub of Cogs"))).toBe(true);
   });
 });
+
+describe("a closure link as wide as another chain", () => {
+  const bike = (width: string): string => `
+part chain a.chain "Chain" { speeds: 12; drive-family: 12-speed; closure: closure-link; outer-width: 5.25 mm }
+part closure-link a.link "Link" { speeds: 12; drive-family: 12-speed; outer-width: ${width} }
+build example "One" { drivetrain { chain: a.chain; closure-link: a.link } }
+`;
+  it("does not close it", () => {
+    expect(outcome(bike("5.6 mm"), "drivetrain/closure-link")).toBe("fails");
+    expect(outcome(bike("4.9 mm"), "drivetrain/closure-link")).toBe("fails");
+    expect(outcome(bike("5.5 mm"), "drivetrain/closure-link")).toBe("holds");
+    expect(outcome(bike("5 mm"), "drivetrain/closure-link")).toBe("holds");
+  });
+});
+
+describe("a cassette that lists other cogs than it calls itself", () => {
+  it("is one finding, and has the cogs that it lists", () => {
+    const { of } = checkText(`
+part cassette a.cogs "Cogs" { speeds: 11; cogs: 10-12-14-16-18-21-24-28-32-38-45-52 t }
+part rear-derailleur a.arm "Arm" { speeds: 12; set-up: electronic }
+part shift-controller a.lever "Lever" { speeds: 12; actuation: electronic }
+build example "One" { drivetrain { cassette: a.cogs; rear-derailleur: a.arm; rear-controller: a.lever } }
+`);
+    expect(of("drivetrain/speeds").map(({ path }) => path)).toEqual(["drivetrain.cassette"]);
+  });
+});
+
+describe("cups for a shell of another kind", () => {
+  it("are told apart by how the bearings are held, in words", () => {
+    const { of } = checkText(`
+part frame a.frame "Frame" { bottom-bracket-shell: pressed-41-92 }
+part bottom-bracket a.cups "Cups" { shell: threaded-1.370x24-68; shell-widths: 68 to 73 mm }
+build example "One" { frame: a.frame; drivetrain.bottom-bracket: a.cups }
+`);
+    expect(of("drivetrain/bottom-bracket-shell")[0]?.message).toContain(
+      "bearings are threaded into one and pressed into the other",
+    );
+  });
+});

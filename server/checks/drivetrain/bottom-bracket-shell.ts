@@ -114,8 +114,12 @@ function boreDifferences(made: ResolvedCode, shell: ResolvedCode): readonly stri
     const what = dimensionOf<string>(shell, "fit") === "threaded" ? "thread" : "bore";
     differences.push(`a ${what} of ${one} is not one of ${other}`);
   }
+  const [held, otherHeld] = [made, shell].map((code) => dimensionOf<string>(code, "fit"));
+  if (held !== otherHeld && held !== undefined && otherHeld !== undefined) {
+    // Threads have hands and a pitch; what is pressed has none of them to differ in.
+    return [...differences, `bearings are ${held} into one and ${otherHeld} into the other`];
+  }
   for (const [name, what] of [
-    ["fit", "how bearings are held"],
     ["left-hand", "hand of the left cup"],
     ["right-hand", "hand of the right cup"],
   ] as const) {

@@ -1,5 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { mate } from "../../model/standard.ts";
+import { atMost } from "../../values/compare.ts";
+import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { showCode } from "../shared/codes.ts";
 import { isKind } from "../shared/kind.ts";
@@ -8,6 +10,9 @@ import { swaps } from "../shared/swaps.ts";
 
 /** Chains for five to eight speeds have one width over the pins, and their closure links too. */
 const widest = 8;
+
+/** Millimetres by which the published widths of a chain and of a link made for it differ at most. */
+const tolerable = 0.25;
 
 function alike(one: number, other: number): boolean {
   return Math.max(one, widest) === Math.max(other, widest);
@@ -27,6 +32,8 @@ export default defineCheck({
     link: optional(slot("drivetrain.closure-link")),
     linkSpeeds: optional(fact("drivetrain.closure-link", "speeds")),
     linkFamily: optional(fact("drivetrain.closure-link", "drive-family")),
+    chainWidth: optional(fact("drivetrain.chain", "outer-width")),
+    linkWidth: optional(fact("drivetrain.closure-link", "outer-width")),
     ...rearCountNeeds,
     cassetteFamily: optional(fact("drivetrain.cassette", "drive-family")),
   }),
@@ -77,6 +84,20 @@ export default defineCheck({
         [linkSpeeds, chainSpeeds],
         swaps("drivetrain.closure-link"),
       );
+    }
+    const { chainWidth, linkWidth } = facts;
+    if (chainWidth.state === "known" && linkWidth.state === "known") {
+      const apart = Math.abs(chainWidth.value - linkWidth.value);
+      if (!atMost(apart, tolerable)) {
+        const [of, has] = showPair(linkWidth.value, chainWidth.value, "length");
+        const fault = linkWidth.value > chainWidth.value ? "too wide" : "too narrow";
+        return fails(
+          `${link.subject} is ${of} wide over its pins, but ${chain.subject} is ${has}: it is ${fault} for it. Fit the closure link made for this chain.`,
+          link,
+          [linkWidth, chainWidth],
+          swaps("drivetrain.closure-link"),
+        );
+      }
     }
     const unknown = [chainFamily, linkFamily, chainSpeeds, linkSpeeds].filter((one) => one.state === "unknown");
     if (unknown.length > 0) return cannotTell(...unknown);

@@ -62,6 +62,10 @@ export default defineCheck({
       );
     }
 
+    // A cassette that lists other cogs than it calls itself is one fault; what suits its list suits the cassette.
+    if (cogs.state === "known" && cogs.value.length === stated.value && cogs.value.length > 1) {
+      return holds(`${stated.subject} is made for ${stated.value} cogs, and ${cogs.subject} lists ${stated.value}.`);
+    }
     const count = rearCount(facts);
     if (count.state === "unknown") return cannotTell(count);
     if (count.state === "none" || cassette.state !== "known") return notApplicable("there are no cogs");
