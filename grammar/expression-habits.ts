@@ -91,7 +91,8 @@ export function mendExpression(tokens: readonly Token[], start: number, problems
       continue;
     }
     const operator = operatorWords.get(token.text);
-    const isInches = token.text === "in" && before?.tokenType === types.Word && numberWord.test(before.text);
+    const isInches =
+      token.text === "in" && before?.tokenType === types.Word && numberWord.test(before.text) && !startsOperand(next);
     if (operator !== undefined && !isInches) {
       const plain = token.text === "−" ? makeToken(operator, "-", token.span.start, token.span.end) : token;
       mended.push(retype(plain, operator));
@@ -103,6 +104,12 @@ export function mendExpression(tokens: readonly Token[], start: number, problems
     }
   }
   return mended;
+}
+
+/** Behind `51 in` stands what 51 is in; behind 29 inches an operator, a comma, or nothing. */
+function startsOperand(token: Token | undefined): boolean {
+  if (token?.tokenType === types.OpenParenthesis || token?.tokenType === types.Text) return true;
+  return token?.tokenType === types.Word && !operatorWords.has(token.text) && !/^(?:±|\+\/-)/.test(token.text);
 }
 
 /** `a*b`, `a+b` and `a -5`: a sign of arithmetic is a word of its own, since names hold dashes and slashes. */

@@ -146,8 +146,9 @@ export class Inference {
 
   /** `x is 27.2 ± 0.05 mm` asks whether it is inside. */
   #inStretch({ span, operatorSpan }: Operation, isIn: boolean, left: Typed, right: Typed): Typed {
-    if (!this.#agreement.numbers("compared", operatorSpan, left, right)) return wrong(span);
-    return { form: "membership", isIn, left, choices: [right], type: truthType, span };
+    return this.#agrees(operatorSpan, left, right)
+      ? { form: "membership", isIn, left, choices: [right], type: truthType, span }
+      : wrong(span);
   }
 
   #membership(tree: Operation): Typed {

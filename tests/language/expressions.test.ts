@@ -33,6 +33,10 @@ describe("an expression", () => {
     ["a in (mountain, gravel) and b is c", "((a in mountain_,_gravel) and (b is c))"],
     ["a is 29 in", "(a is 29_in)"],
     ["a < 29 in and b in c", "((a < 29_in) and (b in c))"],
+    ["51 in b.c", "(51 in b.c)"],
+    ["51 in (b, c) and d", "((51 in b_,_c) and d)"],
+    ["29 in ± 1 in < b", "(29_in_±_1_in < b)"],
+    ["a in 28 in to 29 in, 31 in", "(a in 28_in_to_29_in_,_31_in)"],
     ['a is "Fellside 29"', '(a is "Fellside 29")'],
     // Precedence, loosest first: or, and, not, comparison, to, + and -, * and /.
     ["a or b and c", "(a or (b and c))"],
