@@ -8,6 +8,7 @@ import { problemFinding, readFields, textFinding } from "../model/read-fields.ts
 import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
+import { type RecordContext, type RecordReport, recordsKey, reportRecord } from "../records/report.ts";
 import { CheckSet } from "../rules/check-set.ts";
 import { readRule } from "../rules/read-rule.ts";
 import { type Rule, rulesKey } from "../rules/rule.ts";
@@ -16,6 +17,7 @@ import { shownIn } from "../values/display.ts";
 import type { DisplayUnits } from "../values/show.ts";
 import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
+import { BuildEvaluation } from "./evaluate.ts";
 import { expectationFindings } from "./expectations.ts";
 import { Memo } from "./memo.ts";
 import { duplicateNames, settingNames, undeclaredCodes, undeclaredMates } from "./names.ts";
@@ -42,6 +44,7 @@ interface Analysis {
   readonly findings: readonly Finding[];
   readonly lookups: readonly string[];
   readonly report?: BuildReport;
+  readonly record?: RecordReport;
   /** What the libraries were when it was worked out. */
   readonly librariesRevision: number;
 }
@@ -79,7 +82,7 @@ export class Engine {
     return this.#revision;
   }
 
-  /** Counts changes of anything but builds: while it stands, what parts and standards say has not changed. */
+  /** Counts changes of anything but builds and records: while it stands, what parts and standards say has not changed. */
   get librariesRevision(): number {
     return this.#librariesRevision;
   }
@@ -128,15 +131,19 @@ export class Engine {
         keys.add(key);
         if (key.startsWith("standard ")) keys.add(familyKey(key.split(" ")[1] ?? ""));
       }
-      for (const kept of this.workshop.files.get(uri)?.declarations ?? []) before.delete(kept);
+      for (const declaration of this.workshop.files.get(uri)?.declarations ?? []) {
+        const isNew = !before.delete(declaration);
+        if (isNew && declaration.of !== undefined) keys.add(recordsKey(declaration.of));
+      }
       for (const gone of before) {
+        if (gone.of !== undefined) keys.add(recordsKey(gone.of));
         this.#parts.drop(gone);
         this.#rules.drop(gone);
         this.#analyses.drop(gone);
       }
       if (text === undefined) this.#lines.delete(uri);
     }
-    if ([...keys].some((key) => !key.startsWith("build "))) this.#librariesRevision++;
+    if ([...keys].some((key) => !/^(build|record|records of) /.test(key))) this.#librariesRevision++;
     this.#parts.invalidate(keys);
     // Every build is asked every rule.
     if (this.#rules.invalidate(keys).size > 0 || [...keys].some((key) => key.startsWith("rule "))) {
@@ -208,6 +215,11 @@ export class Engine {
   /** The report of a build; `undefined` when the declaration is not a build. */
   report(declaration: Declaration): BuildReport | undefined {
     return declaration.keyword === "build" ? this.#analysis(declaration).report : undefined;
+  }
+
+  /** The report of a record; `undefined` when the declaration is not a record. */
+  record(declaration: Declaration): RecordReport | undefined {
+    return declaration.keyword === "record" ? this.#analysis(declaration).record : undefined;
   }
 
   part(declaration: Declaration): Part {
@@ -395,20 +407,23 @@ export class Engine {
         return { findings: [...rule.findings, ...tried.findings, ...duplicates], lookups };
       }
       case "record": {
-        const findings = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
-        findings.push({
-          ...textFinding(
-            declaration,
-            declaration.tree.header.keywordSpan,
-            "model/not-evaluated",
-            `Records are read and formatted, but not evaluated yet by this version: nothing is checked by this one.`,
-          ),
-          severity: "information",
-          outcome: "unknown",
-        });
-        return { findings: [...findings, ...duplicates], lookups };
+        const record = this.shown(() => reportRecord(declaration, this.#recordContext));
+        lookups.push(...record.lookups);
+        return { findings: [...record.findings, ...duplicates], lookups, record };
       }
     }
+  }
+
+  get #recordContext(): RecordContext {
+    return {
+      workshop: this.workshop,
+      today: this.#today,
+      build: (declaration) => {
+        const report = this.report(declaration);
+        return report && { bike: report.evaluation, lookups: report.lookups };
+      },
+      bike: (assembly) => new BuildEvaluation(assembly, this.workshop),
+    };
   }
 
   #workshopFields(declaration: Declaration, findings: Finding[]): Map<string, Statement> {

@@ -4,6 +4,7 @@ import type { Range } from "../engine/positions.ts";
 import { type Mend, mends } from "../engine/repairs.ts";
 import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
 import type { Finding, Outcome, Severity } from "../model/finding.ts";
+import type { RecordReport } from "../records/report.ts";
 
 /** A stretch of a file, with the file's name as reports show it. */
 export interface Location {
@@ -35,12 +36,26 @@ export interface ReportedBuild {
   readonly findings: readonly ReportedFinding[];
 }
 
+/** A record of a bicycle as built. */
+export interface ReportedRecord {
+  readonly declaration: Declaration;
+  readonly at: Location;
+  readonly report: RecordReport;
+  readonly findings: readonly ReportedFinding[];
+}
+
 export interface ReportedFile {
   readonly uri: string;
   readonly path: string;
-  /** What is to be said outside of its builds. */
+  /** What is to be said outside of its builds and records. */
   readonly findings: readonly ReportedFinding[];
   readonly builds: readonly ReportedBuild[];
+  readonly records: readonly ReportedRecord[];
+}
+
+/** Everything to be said of a file. */
+export function findingsOfFile({ findings, builds, records }: ReportedFile): readonly ReportedFinding[] {
+  return [...findings, ...[...builds, ...records].flatMap((declared) => declared.findings)];
 }
 
 /** One workshop and what of it is to be reported. */
@@ -69,6 +84,7 @@ function collectFile(workshop: ReportedWorkshop, uri: string): ReportedFile {
   const path = workshop.pathOf(uri);
   const findings: ReportedFinding[] = [];
   const builds: ReportedBuild[] = [];
+  const records: ReportedRecord[] = [];
   const bytes = workshop.tooLarge?.get(uri);
   if (bytes !== undefined) findings.push(tooLarge(uri, path, bytes));
   for (const problem of engine.fileProblems(uri)) {
@@ -83,13 +99,14 @@ function collectFile(workshop: ReportedWorkshop, uri: string): ReportedFile {
   }
   for (const declaration of engine.file(uri)?.declarations ?? []) {
     const own = engine.findingsOf(declaration).map((finding) => reported(workshop, declaration, finding));
+    const at = locate(workshop, headerPlace(declaration));
     const report = engine.report(declaration);
-    if (report) {
-      const at = locate(workshop, headerPlace(declaration));
-      builds.push({ declaration, at, report, findings: own.sort(byPlace(uri)) });
-    } else findings.push(...own);
+    const record = engine.record(declaration);
+    if (report) builds.push({ declaration, at, report, findings: own.sort(byPlace(uri)) });
+    else if (record) records.push({ declaration, at, report: record, findings: own.sort(byPlace(uri)) });
+    else findings.push(...own);
   }
-  return { uri, path, findings: findings.sort(byPlace(uri)), builds };
+  return { uri, path, findings: findings.sort(byPlace(uri)), builds, records };
 }
 
 function tooLarge(uri: string, path: string, bytes: number): ReportedFinding {
@@ -137,26 +154,35 @@ function byPlace(uri: string): (a: ReportedFinding, b: ReportedFinding) => numbe
     a.at.range.start.character - b.at.range.start.character;
 }
 
-/** Findings of all files by severity, and rows of all builds by outcome. */
+/** Findings of all files by severity, and rows of all builds and of all records by outcome. */
 export interface Totals {
   readonly builds: number;
+  readonly records: number;
   readonly severities: Readonly<Record<Severity, number>>;
+  /** Checks of builds. */
   readonly outcomes: Readonly<Record<Outcome, number>>;
+  /** Comparisons of what was measured. */
+  readonly measured: Readonly<Record<Outcome, number>>;
 }
 
 export function totals(files: readonly ReportedFile[]): Totals {
   const severities: Record<Severity, number> = { error: 0, warning: 0, information: 0 };
-  const outcomes: Record<Outcome, number> = { holds: 0, fails: 0, unknown: 0, waived: 0, notApplicable: 0 };
-  let builds = 0;
-  for (const file of files) {
-    for (const finding of file.findings) severities[finding.severity]++;
-    for (const build of file.builds) {
-      builds++;
-      for (const finding of build.findings) severities[finding.severity]++;
-      for (const outcome of Object.keys(outcomes) as Outcome[]) outcomes[outcome] += build.report.counts[outcome];
-    }
-  }
-  return { builds, severities, outcomes };
+  for (const finding of files.flatMap(findingsOfFile)) severities[finding.severity]++;
+  const builds = files.flatMap((file) => file.builds);
+  const records = files.flatMap((file) => file.records);
+  return {
+    builds: builds.length,
+    records: records.length,
+    severities,
+    outcomes: sum(builds.map(({ report }) => report.counts)),
+    measured: sum(records.map(({ report }) => report.counts)),
+  };
+}
+
+function sum(counts: readonly Readonly<Record<Outcome, number>>[]): Readonly<Record<Outcome, number>> {
+  const all: Record<Outcome, number> = { holds: 0, fails: 0, unknown: 0, waived: 0, notApplicable: 0 };
+  for (const one of counts) for (const outcome of Object.keys(all) as Outcome[]) all[outcome] += one[outcome];
+  return all;
 }
 
 const ranks: Readonly<Record<Severity, number>> = { information: 0, warning: 1, error: 2 };

@@ -1,6 +1,6 @@
 import type { Severity } from "../model/finding.ts";
-import { type CollectedWorkshop, type ReportedFinding, totals } from "./collect.ts";
-import { outcomeCounts, severityCounts } from "./words.ts";
+import { type CollectedWorkshop, findingsOfFile, type ReportedFinding, totals } from "./collect.ts";
+import { counted, outcomeCounts, severityCounts } from "./words.ts";
 
 const commands: Readonly<Record<Severity, string>> = { error: "error", warning: "warning", information: "notice" };
 
@@ -10,9 +10,11 @@ const commands: Readonly<Record<Severity, string>> = { error: "error", warning: 
  */
 export function githubReport(workshops: readonly CollectedWorkshop[]): string {
   const files = workshops.flatMap(({ files }) => files);
-  const findings = files.flatMap((file) => [...file.findings, ...file.builds.flatMap((build) => build.findings)]);
-  const { severities, outcomes } = totals(files);
-  return [...findings.map(command), `${severityCounts(severities)}. ${outcomeCounts(outcomes)}.`, ""].join("\n");
+  const findings = files.flatMap(findingsOfFile);
+  const { severities, outcomes, records, measured } = totals(files);
+  const ofRecords = records === 0 ? "" : ` ${counted(records, "record")}: ${outcomeCounts(measured)}.`;
+  const last = `${severityCounts(severities)}. ${outcomeCounts(outcomes)}.${ofRecords}`;
+  return [...findings.map(command), last, ""].join("\n");
 }
 
 function command(finding: ReportedFinding): string {

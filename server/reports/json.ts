@@ -13,6 +13,7 @@ import {
   type ReportedWorkshop,
   totals,
 } from "./collect.ts";
+import { type JsonRecord, jsonRecord } from "./record-json.ts";
 import { verdictText } from "./verdict.ts";
 
 /** The version of the shape below; a member is added without a new one, never changed or taken away. */
@@ -30,10 +31,14 @@ export interface JsonReport {
   readonly files: readonly JsonFile[];
   readonly totals: {
     readonly builds: number;
+    readonly records: number;
     readonly errors: number;
     readonly warnings: number;
     readonly information: number;
+    /** Checks of builds. */
     readonly counts: JsonCounts;
+    /** Comparisons of what records hold. */
+    readonly recordCounts: JsonCounts;
   };
 }
 
@@ -41,9 +46,10 @@ type JsonCounts = Readonly<Record<Outcome, number>>;
 
 export interface JsonFile {
   readonly path: string;
-  /** Findings outside of builds: of parts, standards, and text that belongs to no declaration. */
+  /** Findings outside of builds and records: of parts, standards, and text that belongs to no declaration. */
   readonly findings: readonly JsonFinding[];
   readonly builds: readonly JsonBuild[];
+  readonly records: readonly JsonRecord<JsonFinding>[];
 }
 
 export interface JsonBuild {
@@ -106,7 +112,7 @@ export interface JsonMissing {
 
 /** The report as data. */
 export function jsonReport(workshops: readonly CollectedWorkshop[], today: string): JsonReport {
-  const { builds, severities, outcomes } = totals(workshops.flatMap(({ files }) => files));
+  const { builds, records, severities, outcomes, measured } = totals(workshops.flatMap(({ files }) => files));
   return {
     schemaVersion,
     languageVersion: Math.max(1, ...workshops.map(({ engine }) => engine.languageNumber)),
@@ -116,14 +122,22 @@ export function jsonReport(workshops: readonly CollectedWorkshop[], today: strin
         path: file.path,
         findings: file.findings.map((finding) => jsonFinding(workshop, finding)),
         builds: file.builds.map((build) => jsonBuild(workshop, build)),
+        records: file.records.map((record) =>
+          jsonRecord(
+            record,
+            record.findings.map((finding) => jsonFinding(workshop, finding)),
+          ),
+        ),
       })),
     ),
     totals: {
       builds,
+      records,
       errors: severities.error,
       warnings: severities.warning,
       information: severities.information,
       counts: outcomes,
+      recordCounts: measured,
     },
   };
 }

@@ -1,5 +1,6 @@
 import type { CheckRow } from "../engine/evaluate.ts";
-import type { CollectedWorkshop, ReportedBuild, ReportedFile, ReportedFinding } from "./collect.ts";
+import type { CollectedWorkshop, ReportedBuild, ReportedFile, ReportedFinding, ReportedRecord } from "./collect.ts";
+import { rowText } from "./record-row.ts";
 import { verdictText } from "./verdict.ts";
 
 interface Case {
@@ -11,7 +12,7 @@ interface Case {
 
 /**
  * The report as JUnit XML, which most build servers show as a table of tests: a suite for each build with a case for
- * each check, and one for each file with what is wrong outside of its builds. What fails as a warning or a note is
+ * each check, one for each record with a case for each comparison, and one for each file with what is wrong outside of them. What fails as a warning or a note is
  * no failed test; what cannot be checked, is waived or does not apply was skipped, and says why.
  */
 export function junitReport(workshops: readonly CollectedWorkshop[]): string {
@@ -21,8 +22,13 @@ export function junitReport(workshops: readonly CollectedWorkshop[]): string {
       const builds = file.builds.map((build) =>
         suite(`${file.path}#${build.declaration.name}`, file.path, buildCases(file, build)),
       );
+      const records = file.records.map((record) => {
+        const name = `${file.path}#${record.declaration.name}`;
+        return suite(name, file.path, recordCases(name, record));
+      });
+      const declared = [...builds, ...records];
       const text = file.findings.map((finding) => findingCase(file.path, finding));
-      return text.length === 0 && builds.length > 0 ? builds : [suite(file.path, file.path, text), ...builds];
+      return text.length === 0 && declared.length > 0 ? declared : [suite(file.path, file.path, text), ...declared];
     });
   const all = suites.flatMap(({ cases }) => cases);
   return [
@@ -60,6 +66,25 @@ function buildCases(file: ReportedFile, build: ReportedBuild): Case[] {
   return [
     ...ofText.map((finding) => findingCase(className, finding)),
     ...build.report.rows.map((row) => rowCase(className, row, build.findings)),
+  ];
+}
+
+/** A case for each comparison of what was measured. */
+function recordCases(className: string, { report, findings }: ReportedRecord): Case[] {
+  const codes = new Set(report.rows.map(({ comparison }) => comparison.code));
+  const ofText = findings.filter(({ code, outcome }) => !codes.has(code) && outcome === "fails");
+  return [
+    ...ofText.map((finding) => findingCase(className, finding)),
+    ...report.rows.map((row): Case => {
+      const { code } = row.comparison;
+      const name = `${code} at ${row.measured.path}`;
+      if (row.outcome === "holds") return { name, className, body: [], kind: "passed" };
+      if (row.outcome !== "fails") {
+        return { name, className, body: [`<skipped message="${escaped(rowText(row))}"/>`], kind: "skipped" };
+      }
+      const own = findings.filter((one) => one.code === code && one.path === row.measured.path);
+      return { ...failure(own.filter(({ outcome }) => outcome === "fails")), name, className };
+    }),
   ];
 }
 

@@ -1,8 +1,9 @@
 import type { Check } from "../checks/define.ts";
 import { checkByCode } from "../checks/table.ts";
 import type { Severity } from "../model/finding.ts";
+import { comparisonByCode } from "../records/table.ts";
 import { findingCodes } from "./codes/index.ts";
-import type { CollectedWorkshop, Location, ReportedFinding } from "./collect.ts";
+import { type CollectedWorkshop, findingsOfFile, type Location, type ReportedFinding } from "./collect.ts";
 
 const levels: Readonly<Record<Severity, "error" | "warning" | "note">> = {
   error: "error",
@@ -15,9 +16,7 @@ const levels: Readonly<Record<Severity, "error" | "warning" | "note">> = {
  * them. Waived findings are there as suppressed ones; facts that are missing are results of kind `open`.
  */
 export function sarifReport(workshops: readonly CollectedWorkshop[], version: string) {
-  const findings = workshops
-    .flatMap(({ files }) => files)
-    .flatMap((file) => [...file.findings, ...file.builds.flatMap((build) => build.findings)]);
+  const findings = workshops.flatMap(({ files }) => files).flatMap(findingsOfFile);
   const codes = [...new Set(findings.map(({ code }) => code))].sort();
   const indexes = new Map(codes.map((code, index) => [code, index]));
   return {
@@ -34,7 +33,8 @@ export function sarifReport(workshops: readonly CollectedWorkshop[], version: st
 }
 
 function rule(code: string) {
-  const check: Check | undefined = checkByCode(code);
+  const check: Pick<Check, "title" | "explanation" | "severity"> | undefined =
+    checkByCode(code) ?? comparisonByCode(code);
   const explanation = check?.explanation ?? findingCodes.get(code);
   return {
     id: code,

@@ -12,6 +12,7 @@ import {
 import { excerpt } from "./excerpt.ts";
 import { type Paint, plain } from "./paint.ts";
 import { paragraph, printable } from "./printable.ts";
+import { recordText } from "./record-text.ts";
 import { instanceText, verdictText } from "./verdict.ts";
 import { counted, outcomeCounts, outcomeHeadings, severityCounts, severityWords } from "./words.ts";
 
@@ -37,6 +38,10 @@ export function textReport(workshops: readonly CollectedWorkshop[], options: Tex
     for (const file of workshop.files) {
       for (const finding of file.findings) lines.push(...findingText(workshop, finding, options), "");
       for (const build of file.builds) lines.push(...buildText(workshop, build, options), "");
+      for (const record of file.records) {
+        for (const finding of record.findings) lines.push(...findingText(workshop, finding, options), "");
+        lines.push(...recordText(record, placeText(record.at), options), "");
+      }
     }
   }
   lines.push(...summary(all, options));
@@ -167,10 +172,11 @@ export function placeText({ path, range }: Location): string {
 }
 
 function summary(files: readonly ReportedFile[], { paint, width }: TextOptions): string[] {
-  const { builds, severities, outcomes } = totals(files);
-  const painted =
-    severities.error > 0 ? paint.error : severities.warning + outcomes.unknown > 0 ? paint.warning : paint.good;
-  const checks = Object.values(outcomes).reduce((sum, count) => sum + count, 0);
+  const { builds, records, severities, outcomes, measured } = totals(files);
+  const unknown = outcomes.unknown + measured.unknown;
+  const painted = severities.error > 0 ? paint.error : severities.warning + unknown > 0 ? paint.warning : paint.good;
+  const all = (counts: Readonly<Record<Outcome, number>>) =>
+    Object.values(counts).reduce((sum, count) => sum + count, 0);
   // Notes are counted as they are shown above: missing facts one by one, everything else as a note.
   const ofBuilds = files.flatMap((file) => file.builds);
   const asked = ofBuilds.reduce((sum, build) => sum + build.findings.filter(isMissing).length, 0);
@@ -178,8 +184,15 @@ function summary(files: readonly ReportedFile[], { paint, width }: TextOptions):
   const shown = severityCounts({ ...severities, information: severities.information - asked });
   const lacking = facts === 0 ? "" : `, ${counted(facts, "fact")} not stated`;
   const said = [
-    `${counted(files.length, "file")}, ${counted(builds, "build")}: ${shown}${lacking}.`,
-    ...(builds === 0 ? [] : [`Of ${counted(checks, "check")}, ${outcomeCounts(outcomes)}.`]),
+    `${[
+      counted(files.length, "file"),
+      counted(builds, "build"),
+      ...(records === 0 ? [] : [counted(records, "record")]),
+    ].join(", ")}: ${shown}${lacking}.`,
+    ...(builds === 0 ? [] : [`Of ${counted(all(outcomes), "check")}, ${outcomeCounts(outcomes)}.`]),
+    ...(records === 0
+      ? []
+      : [`Of ${counted(all(measured), "comparison")} of what was measured, ${outcomeCounts(measured)}.`]),
   ];
   return paragraph(said.join(" "), width, "").map(painted);
 }

@@ -48,14 +48,17 @@ export function made(texts: Readonly<Record<string, string>>) {
     const report = { rows: rows.map(rowOf), counts } as unknown as ReportedBuild["report"];
     return { declaration, at: at(path, name), report, findings };
   };
-  const workshop = (files: readonly Omit<ReportedFile, "uri">[]): CollectedWorkshop => ({
+  const workshop = (files: readonly MadeFile[]): CollectedWorkshop => ({
     engine,
     uris: files.map(({ path }) => `file:///${path}`),
     pathOf: (uri) => uri.replace("file:///", ""),
-    files: files.map((file) => ({ ...file, uri: `file:///${file.path}` })),
+    files: files.map((file) => ({ records: [], ...file, uri: `file:///${file.path}` })),
   });
   return { at, finding, build, workshop };
 }
+
+/** A file as a test writes it; one without records need not say so. */
+type MadeFile = Omit<ReportedFile, "uri" | "records"> & Partial<Pick<ReportedFile, "records">>;
 
 /** A check's row as a test writes it. */
 export interface Row {

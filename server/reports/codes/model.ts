@@ -11,7 +11,6 @@ export const modelCodes: Readonly<Record<string, string>> = {
     "The field is a fact of the part, not of how it is installed: it is stated where the part is declared, so that it cannot differ from bike to bike.",
   "model/language-number": "The workshop is written for a later language than this program knows.",
   "model/none-among-alternates": "A slot has a part, or alternates of one, or none; none is no alternate.",
-  "model/not-evaluated": "The declaration is read and formatted, but this version checks nothing by it.",
   "model/nothing-to-remove": "Nothing is inherited at the path that remove names.",
   "model/setting-without-part": "Settings say how a part is installed; the slot has none.",
   "model/shadows-built-in": "The workshop's own standard takes the place of one that comes with the program.",
