@@ -41,7 +41,8 @@ const { values } = parseArgs({
     height: { type: "string", default: "760" },
     scale: { type: "string", default: "2" },
     theme: { type: "string", default: "light" },
-    folder: { type: "string", default: join(root, "samples") },
+    /** The workshop to open; left out, the samples as the tests of the workbench have them. */
+    folder: { type: "string" },
     output: { type: "string", default: join(root, "client", "assets", "workbench.png") },
   },
 });
@@ -55,8 +56,9 @@ if (failure !== undefined) {
 await build();
 
 const { Workbench } = await import("../tests/workbench/workbench.ts");
+const { copyOfSamples } = await import("../tests/workbench/report.ts");
 const workbench = await Workbench.start({
-  folder: resolve(values.folder),
+  folder: values.folder === undefined ? copyOfSamples() : resolve(values.folder),
   theme: values.theme,
   width: Number(values.width),
   height: Number(values.height),

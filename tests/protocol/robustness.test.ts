@@ -18,11 +18,17 @@ afterEach(async () => {
 
 const samples = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "samples");
 
-/** Every text of the samples, or of the workshop of these tests where there are none. */
+/**
+ * Every text of the samples, or of the workshop of these tests where there are none; but of the builds that are wrong on
+ * purpose one file only, since every edit of a library has all that are open checked again.
+ */
 function sampleTexts(): ReadonlyMap<string, string> {
   if (!existsSync(samples)) return new Map(Object.entries(workshopFiles));
-  const names = readdirSync(samples, { recursive: true, encoding: "utf8" }).filter((name) => name.endsWith(".ferrule"));
-  return new Map(names.map((name) => [name.replaceAll("\\", "/"), readFileSync(join(samples, name), "utf8")]));
+  const names = readdirSync(samples, { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ferrule"))
+    .map((name) => name.replaceAll("\\", "/"))
+    .filter((name) => !name.startsWith("wrong/") || name === "wrong/fellside-draft.ferrule");
+  return new Map(names.map((name) => [name, readFileSync(join(samples, name), "utf8")]));
 }
 
 /** What people, and worse, put into a text: marks without partners, half words, other languages, rubbish. */

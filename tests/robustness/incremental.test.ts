@@ -9,11 +9,13 @@ import { prelude } from "../../server/standards/index.ts";
 const today = "2026-11-25";
 /** Milliseconds for a property: machines that run the tests differ, and how long it takes proves nothing. */
 const patience = 120_000;
+/** Of the builds that are wrong on purpose one file serves: the others would take ten times as long and try no more. */
 const samples: ReadonlyMap<string, string> = new Map(
   readdirSync("samples", { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(".ferrule"))
     .map((entry) => join(entry.parentPath, entry.name))
-    .map((file) => [relative("samples", file), readFileSync(file, "utf8")]),
+    .map((file) => [relative("samples", file).replaceAll("\\", "/"), readFileSync(file, "utf8")] as const)
+    .filter(([path]) => !path.startsWith("wrong/") || path === "wrong/fellside-draft.ferrule"),
 );
 
 /** Everything an engine says of its files, in plain data. */
