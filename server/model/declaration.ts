@@ -42,17 +42,24 @@ export class Declaration {
 
   /** The syntax tree, parsed when first asked for. */
   get tree(): DeclarationTree {
-    this.#tree ??= parseDeclaration(this.text);
+    if (!this.#tree) {
+      this.#tree = parseDeclaration(this.text);
+      this.#headerSpan = spanOfHeader(this.#tree);
+    }
     return this.#tree;
+  }
+
+  /** The syntax tree for one reading of it: kept only if it is kept already. */
+  readTree(): DeclarationTree {
+    if (this.#tree) return this.#tree;
+    const tree = this.tree;
+    this.#tree = undefined;
+    return tree;
   }
 
   /** The name in the header; kept when the tree is let go, since messages point to it all the time. */
   get headerSpan(): Span {
-    if (!this.#headerSpan) {
-      const { header } = this.tree;
-      this.#headerSpan = (header.name ?? header.kind)?.span ?? header.keywordSpan;
-    }
-    return this.#headerSpan;
+    return this.#headerSpan ?? spanOfHeader(this.readTree());
   }
 
   /** Lets go of the tree; it is parsed again when asked for. Closed files do this, so that memory stays bounded. */
@@ -69,6 +76,11 @@ export class Declaration {
   get label(): string {
     return this.title ?? this.name;
   }
+}
+
+/** Where the name stands, else what stands for it. */
+function spanOfHeader({ header }: DeclarationTree): Span {
+  return (header.name ?? header.kind)?.span ?? header.keywordSpan;
 }
 
 /**

@@ -161,16 +161,41 @@ export type Needs = Readonly<Record<string, Need>>;
 /** Equal needs as one object each, by what they ask. */
 const shared = new Map<string, Need>();
 
+/** What a need asks, in one line: the same for needs that ask the same. */
+function questionOf(need: Need): string {
+  const question = need.optional ? `${need.kind}?` : need.kind;
+  switch (need.kind) {
+    case "fact":
+      return `${question} ${need.slot} ${need.field}`;
+    case "setting":
+      return `${question} ${need.slot} ${need.setting}`;
+    case "slot":
+      return `${question} ${need.slot}`;
+    case "field":
+    case "every-fact":
+      return `${question} ${need.field}`;
+    case "fact-of-named":
+      return `${question} ${need.slot} ${need.setting} ${need.field}`;
+    case "worked":
+      return `${question} ${need.quantity}`;
+    case "every-setting":
+      return `${question} ${need.setting}`;
+    case "every-slot":
+      return question;
+  }
+}
+
 /**
  * The same needs with equal ones made one object, so that what answers them can keep each answer by identity. Called
  * once for each set of needs, never per build.
  */
 export function shareNeeds<N extends Needs>(needs: N): N {
   const same: Record<string, Need> = {};
-  for (const [name, need] of Object.entries(needs)) {
-    const key = JSON.stringify(need, Object.keys(need).sort());
-    const known = shared.get(key);
-    if (!known) shared.set(key, need);
+  for (const name in needs) {
+    const need = needs[name] as Need;
+    const question = questionOf(need);
+    const known = shared.get(question);
+    if (!known) shared.set(question, need);
     same[name] = known ?? need;
   }
   return same as N;

@@ -1,10 +1,13 @@
+import type { Span } from "../../grammar/tree.ts";
 import { nearest } from "../values/near.ts";
 import type { Kind } from "../vocabulary/define.ts";
 import { commonFields, kindByName, kindNames } from "../vocabulary/index.ts";
+import { BlockStatements } from "./block-statements.ts";
 import { type Declaration, declarationKey, headerPlace } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
-import { problemFinding, readFields, textFinding } from "./read-fields.ts";
-import type { Statement, Statements } from "./stated.ts";
+import { problemFinding, textFinding } from "./read-fields.ts";
+import type { Statements } from "./stated.ts";
+import { LayeredStatements } from "./statements.ts";
 import type { Workshop } from "./workshop.ts";
 
 /** The longest chain of `from` that is followed. */
@@ -22,69 +25,95 @@ export interface Part {
   readonly findings: readonly Finding[];
 }
 
-interface OwnFacts {
-  readonly facts: ReadonlyMap<string, Statement>;
-  readonly findings: readonly Finding[];
-}
-
 /** A declaration's own facts depend on its text alone, so they are kept with it. */
-const ownFactsOf = new WeakMap<Declaration, OwnFacts>();
+const ownFactsOf = new WeakMap<Declaration, BlockStatements>();
 
-function ownFacts(declaration: Declaration, kind: Kind | undefined): OwnFacts {
+function ownFacts(declaration: Declaration, kind: Kind | undefined): BlockStatements {
   const kept = ownFactsOf.get(declaration);
   if (kept) return kept;
-  const { tree } = declaration;
-  const findings: Finding[] = tree.problems.map((problem) => problemFinding(declaration, problem));
-  const facts = new Map<string, Statement>();
-  if (tree.block) {
-    readFields(tree.block, {
-      declaration,
-      fields: kind?.fields ?? commonFields,
-      owner: kind?.noun ?? "a part",
-      prefix: "",
-      free: ["own"],
-      into: facts,
-      findings: kind ? findings : [],
-    });
-  }
-  const own = { facts, findings };
+  const own = new BlockStatements({
+    declaration,
+    fields: kind?.fields ?? commonFields,
+    owner: kind?.noun ?? "a part",
+  });
   ownFactsOf.set(declaration, own);
   return own;
 }
 
+/** A problem with the base of a part, shown at the name after `from`. */
+type BaseProblem = (at: Span) => Finding;
+
 /**
- * Reads a part with everything it derives from.
+ * Reads a part with everything it derives from. Its facts and findings are read when they are asked for: a build needs
+ * a few facts of each of its parts, and no findings.
  *
  * Cycles and bases that do not exist or are of another kind are findings of the declaration that names them.
  */
 export function readPart(declaration: Declaration, workshop: Workshop): Part {
   const kind = declaration.kind === undefined ? undefined : kindByName(declaration.kind);
   const own = ownFacts(declaration, kind);
-  const findings = [...own.findings];
   const lookups: string[] = [];
-  const { header } = declaration.tree;
-  if (!kind && header.kind) {
-    findings.push(unknownKind(declaration, header.kind.text, header.kind.span));
-  }
-  if (declaration.from === undefined) return { declaration, kind, facts: own.facts, lookups, findings };
+  const problems: BaseProblem[] = [];
+  const bases = declaration.from === undefined ? [] : basesOf(declaration, kind, workshop, lookups, problems);
+  let findings: readonly Finding[] | undefined;
+  return {
+    declaration,
+    kind,
+    facts: bases.length === 0 ? own : new LayeredStatements([...bases, own]),
+    lookups,
+    get findings() {
+      findings ??= findingsOf(declaration, kind, own, problems);
+      return findings;
+    },
+  };
+}
 
-  const layers: ReadonlyMap<string, Statement>[] = [own.facts];
+function findingsOf(
+  declaration: Declaration,
+  kind: Kind | undefined,
+  own: BlockStatements,
+  ofBases: readonly BaseProblem[],
+): readonly Finding[] {
+  const { header, problems } = declaration.readTree();
+  const at = header.from?.span;
+  return [
+    ...problems.map((problem) => problemFinding(declaration, problem)),
+    ...(kind ? own.findings : []),
+    ...(!kind && header.kind ? [unknownKind(declaration, header.kind.text, header.kind.span)] : []),
+    ...(at ? ofBases.map((problem) => problem(at)) : []),
+  ];
+}
+
+/**
+ * The own facts of everything that a part derives from, furthest first.
+ * @param lookups receives the keys looked up.
+ * @param problems receives what is wrong with the base that the declaration itself names.
+ */
+function basesOf(
+  declaration: Declaration,
+  kind: Kind | undefined,
+  workshop: Workshop,
+  lookups: string[],
+  problems: BaseProblem[],
+): readonly BlockStatements[] {
+  const bases: BlockStatements[] = [];
   const seen = new Set([declaration]);
   let current = declaration;
   while (current.from !== undefined) {
-    const key = declarationKey("part", current.from);
+    const name = current.from;
+    const key = declarationKey("part", name);
     lookups.push(key);
     const base = workshop.lookup(key);
-    const at = current === declaration ? header.from?.span : undefined;
+    const isOwn = current === declaration;
     if (!base) {
-      if (at && workshop.complete) {
-        findings.push(
-          textFinding(declaration, at, "model/unknown-part", `No part is declared with the name ${current.from}.`, {
+      if (isOwn && workshop.complete) {
+        problems.push((at) =>
+          textFinding(declaration, at, "model/unknown-part", `No part is declared with the name ${name}.`, {
             repairs: [
               {
                 kind: "near-name",
                 place: { declaration, span: at },
-                name: current.from,
+                name,
                 keyword: "part",
                 kinds: kind ? [kind.name] : [],
               },
@@ -95,25 +124,17 @@ export function readPart(declaration: Declaration, workshop: Workshop): Part {
       break;
     }
     if (seen.has(base) || seen.size >= longestDerivation) {
-      if (at) {
-        const why = seen.has(base)
-          ? `${declaration.name} derives from itself, by way of ${current.from}.`
+      const isCircle = seen.has(base);
+      if (isOwn || (isCircle && base === declaration)) {
+        const why = isCircle
+          ? `${declaration.name} derives from itself, by way of ${declaration.from}.`
           : `The chain of parts after from is longer than ${longestDerivation}.`;
-        findings.push(textFinding(declaration, at, "model/derivation", why));
-      } else if (seen.has(base) && base === declaration && header.from) {
-        findings.push(
-          textFinding(
-            declaration,
-            header.from.span,
-            "model/derivation",
-            `${declaration.name} derives from itself, by way of ${declaration.from}.`,
-          ),
-        );
+        problems.push((at) => textFinding(declaration, at, "model/derivation", why));
       }
       break;
     }
-    if (at && base.kind !== declaration.kind) {
-      findings.push(
+    if (isOwn && base.kind !== declaration.kind) {
+      problems.push((at) =>
         textFinding(
           declaration,
           at,
@@ -124,12 +145,10 @@ export function readPart(declaration: Declaration, workshop: Workshop): Part {
       );
     }
     seen.add(base);
-    layers.unshift(ownFacts(base, base.kind === undefined ? undefined : kindByName(base.kind)).facts);
+    bases.unshift(ownFacts(base, base.kind === undefined ? undefined : kindByName(base.kind)));
     current = base;
   }
-  const facts = new Map<string, Statement>();
-  for (const layer of layers) for (const [name, statement] of layer) facts.set(name, statement);
-  return { declaration, kind, facts, lookups, findings };
+  return bases;
 }
 
 function unknownKind(declaration: Declaration, written: string, span: { start: number; end: number }): Finding {

@@ -1,9 +1,11 @@
+import type { DeclarationTree } from "../../grammar/tree.ts";
 import type { Code } from "../values/types.ts";
 import type { Family } from "../vocabulary/define.ts";
 import { compositeHalves, familyByName } from "../vocabulary/index.ts";
+import { BlockStatements } from "./block-statements.ts";
 import { type Declaration, declarationKey } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
-import { problemFinding, readFields, textFinding } from "./read-fields.ts";
+import { problemFinding, textFinding } from "./read-fields.ts";
 import type { Statement, Statements } from "./stated.ts";
 import type { Workshop } from "./workshop.ts";
 
@@ -36,49 +38,60 @@ export interface ResolvedCode extends Code {
 
 const standards = new WeakMap<Declaration, Standard>();
 
-/** Reads a standard; what it says depends on its own text alone. */
+/** Reads a standard; what it says depends on its own text alone. Its values are read when they are asked for. */
 export function readStandard(declaration: Declaration): Standard {
   const kept = standards.get(declaration);
   if (kept) return kept;
-  const { tree } = declaration;
-  const family = declaration.kind === undefined ? undefined : familyByName(declaration.kind);
-  const findings: Finding[] = tree.problems.map((problem) => problemFinding(declaration, problem));
-  const dimensions = new Map<string, Statement>();
-  if (!family && tree.header.kind) {
-    findings.push(
-      textFinding(
-        declaration,
-        tree.header.kind.span,
-        "model/unknown-family",
-        `${tree.header.kind.text} is not a family of interfaces.`,
-      ),
-    );
-  }
-  if (tree.block && family) {
-    readFields(tree.block, {
-      declaration,
-      fields: family.fields,
-      owner: `a standard of the family ${family.name}`,
-      prefix: "",
-      free: ["own"],
-      into: dimensions,
-      findings,
-    });
-  }
-  const standard: Standard = {
-    declaration,
-    family,
-    code: declaration.name,
-    dimensions,
-    aliases: codesOf(dimensions.get("aliases")),
-    mates: codesOf(dimensions.get("mates")).map((mate) => {
-      const family = mate.slice(0, mate.indexOf("/"));
-      return familyByName(family) ? mate : `${declaration.kind ?? ""}/${mate}`;
-    }),
-    findings,
-  };
+  const standard = new DeclaredStandard(declaration);
   standards.set(declaration, standard);
   return standard;
+}
+
+class DeclaredStandard implements Standard {
+  readonly declaration: Declaration;
+  readonly family: Family | undefined;
+  readonly code: string;
+  readonly dimensions: BlockStatements;
+  #aliases: readonly string[] | undefined;
+  #mates: readonly string[] | undefined;
+  #findings: readonly Finding[] | undefined;
+
+  constructor(declaration: Declaration) {
+    this.declaration = declaration;
+    this.family = declaration.kind === undefined ? undefined : familyByName(declaration.kind);
+    this.code = declaration.name;
+    this.dimensions = new BlockStatements({
+      declaration,
+      fields: this.family?.fields ?? {},
+      owner: `a standard of the family ${this.family?.name}`,
+    });
+  }
+
+  get aliases(): readonly string[] {
+    this.#aliases ??= codesOf(this.dimensions.get("aliases"));
+    return this.#aliases;
+  }
+
+  get mates(): readonly string[] {
+    this.#mates ??= codesOf(this.dimensions.get("mates")).map((mate) => {
+      const family = mate.slice(0, mate.indexOf("/"));
+      return familyByName(family) ? mate : `${this.declaration.kind ?? ""}/${mate}`;
+    });
+    return this.#mates;
+  }
+
+  get findings(): readonly Finding[] {
+    this.#findings ??= this.#findingsOf(this.declaration.readTree());
+    return this.#findings;
+  }
+
+  #findingsOf({ header: { kind }, problems }: DeclarationTree): readonly Finding[] {
+    const { declaration, family, dimensions } = this;
+    const ofText = problems.map((problem) => problemFinding(declaration, problem));
+    if (family) return [...ofText, ...dimensions.findings];
+    const unknown = `${kind?.text} is not a family of interfaces.`;
+    return kind ? [...ofText, textFinding(declaration, kind.span, "model/unknown-family", unknown)] : ofText;
+  }
 }
 
 function codesOf(statement: Statement | undefined): readonly string[] {
