@@ -35,6 +35,7 @@ import fitSaddleHeight from "./fit/saddle-height.ts";
 import fitSaddlePosition from "./fit/saddle-position.ts";
 import fitSaddleRange from "./fit/saddle-range.ts";
 import fitSaddleToBarDrop from "./fit/saddle-to-bar-drop.ts";
+import fitSaddleToTyre from "./fit/saddle-to-tyre.ts";
 import fitSpacersForHeight from "./fit/spacers-for-height.ts";
 import fitSteererLength from "./fit/steerer-length.ts";
 import fitSteererStack from "./fit/steerer-stack.ts";
@@ -103,6 +104,7 @@ export const calculations: readonly Calculation[] = [
   fitSaddlePosition,
   fitSaddleRange,
   fitSaddleToBarDrop,
+  fitSaddleToTyre,
   fitSpacersForHeight,
   fitSteererLength,
   fitSteererStack,

@@ -133,6 +133,7 @@ import seatPostDiameter from "./seat/post-diameter.ts";
 import seatRailRange from "./seat/rail-range.ts";
 import seatRails from "./seat/rails.ts";
 import seatRiderMass from "./seat/rider-mass.ts";
+import seatSaddleToTyre from "./seat/saddle-to-tyre.ts";
 import seatShim from "./seat/shim.ts";
 import steeringBearingAngle from "./steering/bearing-angle.ts";
 import steeringCompressionRing from "./steering/compression-ring.ts";
@@ -328,6 +329,7 @@ export const checks: readonly Check[] = [
   seatRailRange,
   seatRails,
   seatRiderMass,
+  seatSaddleToTyre,
   seatShim,
   steeringBearingAngle,
   steeringCompressionRing,

@@ -9,6 +9,14 @@ export const postLengthNeeds = {
   travelSet: optional(setting("seat.post", "travel-set")),
 };
 
+/** How far a dropper drops as it is set in the build; `undefined` for a rigid post. */
+export function dropperTravel(
+  facts: Pick<Facts<typeof postLengthNeeds>, "dropperTravel" | "travelSet">,
+): number | undefined {
+  const travel = stated(facts.dropperTravel);
+  return travel === undefined ? undefined : (stated(facts.travelSet) ?? travel);
+}
+
 /** Length of the post as it stands in the build: once cut, and with a dropper that is set to less travel so much shorter. */
 export function postLength({ post, cut, dropperTravel, travelSet }: Facts<typeof postLengthNeeds>): number {
   const whole = stated(cut) ?? post.value;

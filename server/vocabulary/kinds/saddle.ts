@@ -26,6 +26,18 @@ export const saddle = defineKind({
       lowest: -100,
       highest: 150,
     }),
+    "clamp-to-tail": length("From the straight rail's middle back to its tail.", {
+      group: "Geometry",
+      lowest: 40,
+      highest: 250,
+      example: "135 mm",
+    }),
+    "tail-rise": length("From the rails' middle up to the underside of its tail; negative when that hangs lower.", {
+      group: "Geometry",
+      lowest: -40,
+      highest: 80,
+      example: "20 mm",
+    }),
     "rail-clamp-torque": torque("Torque of a clamp on its rails that they bear.", { highest: 30 }),
   },
 });
