@@ -6,6 +6,7 @@ import { headerPlace, type Place } from "../model/declaration.ts";
 import { label } from "../model/facts.ts";
 import type { Known, Maybe, Missing, OfSlot } from "../model/need.ts";
 import type { Statement } from "../model/stated.ts";
+import { specDigest } from "../records/spec-digest.ts";
 import type { Field } from "../vocabulary/define.ts";
 import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import { type BuildReport, workedQuantities } from "./build-report.ts";
@@ -71,6 +72,8 @@ export interface ExplainedRow {
 export interface ExplainedGroup {
   readonly form: "group";
   readonly path: string;
+  /** The digest of the specification, for records to state; of the whole build alone. */
+  readonly spec?: string;
   readonly slots: readonly { readonly path: string; readonly name: string; readonly place: Place }[];
   readonly fields: readonly StatedFact[];
   readonly numbers: readonly { readonly path: string; readonly shown: string }[];
@@ -229,5 +232,5 @@ function explainGroup(report: BuildReport, path: string): ExplainedGroup | undef
       : [],
   );
   if (path !== "" && slots.length + fields.length + numbers.length === 0) return undefined;
-  return { form: "group", path, slots, fields, numbers };
+  return { form: "group", path, ...(path === "" ? { spec: specDigest(assembly) } : {}), slots, fields, numbers };
 }

@@ -65,19 +65,26 @@ export interface AskedComparison {
   readonly needs: Needs;
 }
 
-const byPath = new Map<string, AskedComparison[]>();
-for (const comparison of comparisons) {
-  for (const instance of comparison.instances) {
-    const asked = { comparison, instance, needs: shareNeeds(comparison.needs(instance)) };
-    for (const path of [instance.path, ...(instance.beside === undefined ? [] : [instance.beside])]) {
-      const known = byPath.get(path);
-      if (known) known.push(asked);
-      else byPath.set(path, [asked]);
+let byPath: Map<string, AskedComparison[]> | undefined;
+
+/** Made when the first record is looked at: most runs of the program meet none. */
+function index(): Map<string, AskedComparison[]> {
+  if (byPath) return byPath;
+  byPath = new Map();
+  for (const comparison of comparisons) {
+    for (const instance of comparison.instances) {
+      const asked = { comparison, instance, needs: shareNeeds(comparison.needs(instance)) };
+      for (const path of [instance.path, ...(instance.beside === undefined ? [] : [instance.beside])]) {
+        const known = byPath.get(path);
+        if (known) known.push(asked);
+        else byPath.set(path, [asked]);
+      }
     }
   }
+  return byPath;
 }
 
 /** The comparisons that judge the value at a path; none where only the build's own value is to be compared. */
 export function comparisonsOf(path: string): readonly AskedComparison[] {
-  return byPath.get(path) ?? [];
+  return index().get(path) ?? [];
 }

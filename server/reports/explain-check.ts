@@ -109,7 +109,7 @@ export function checkExplanationText(explained: CheckExplanation, width: number,
   if (explained.caution !== undefined) {
     lines.push("", ...paragraph(`Caution: ${explained.caution}`, width, "  ", "").map(paint.warning));
   }
-  lines.push("", "It needs to know:");
+  if (explained.needs.length > 0) lines.push("", "It needs to know:");
   for (const { path, description, optional } of explained.needs) {
     const note = optional ? " (where the build has it)" : "";
     lines.push(...paragraph(`${path}${note}: ${description}`, width, "      ", "  - "));
@@ -118,8 +118,9 @@ export function checkExplanationText(explained: CheckExplanation, width: number,
     lines.push("", ...paragraph(`It is asked for each of: ${explained.instances.join(", ")}.`, width, ""));
   }
   lines.push("", ...paragraph(`Source: ${explained.source}`, width, "  ", ""));
-  lines.push("", "It holds in this build:", "", ...example(explained.examples.holds));
-  lines.push("", "It fails in this one:", "", ...example(explained.examples.fails));
+  const { holds, fails } = explained.examples;
+  if (holds !== "") lines.push("", "It holds in this build:", "", ...example(holds));
+  if (fails !== "") lines.push("", "It fails in this one:", "", ...example(fails));
   return `${lines.join("\n")}\n`;
 }
 

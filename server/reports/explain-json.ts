@@ -72,6 +72,7 @@ export function explainedPathJson(explained: ExplainedPath, workshop: ReportedWo
     case "group":
       return {
         path: explained.path,
+        ...(explained.spec === undefined ? {} : { spec: explained.spec }),
         fields: facts(explained.fields),
         slots: explained.slots.map(({ path, name, place }) => ({ path, part: name, ...at(place) })),
         quantities: Object.fromEntries(explained.numbers.map(({ path, shown }) => [path, shown])),

@@ -145,5 +145,11 @@ function groupLines(explained: ExplainedGroup, page: Page): string[] {
   said.push("Worked out:");
   for (const { path, shown } of explained.numbers) said.push(...paragraph(`${path}: ${shown}`, width, "    ", "  "));
   if (explained.numbers.length === 0) said.push(paint.quiet("  nothing"));
+  if (explained.spec !== undefined) {
+    said.push(
+      "",
+      ...paragraph(`Specification, for records of bicycles built to it: spec: ${explained.spec}`, width, ""),
+    );
+  }
   return said;
 }

@@ -1,7 +1,9 @@
 import { checkByCode, checks } from "../../checks/table.ts";
 import { explainablePaths, explainPath } from "../../engine/explain-path.ts";
+import { comparisonByCode, comparisons } from "../../records/table.ts";
 import { findingCodes } from "../../reports/codes/index.ts";
 import { checkExplanationText, explainCheck } from "../../reports/explain-check.ts";
+import { explainComparison } from "../../reports/explain-comparison.ts";
 import { explainedPathJson } from "../../reports/explain-json.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
@@ -32,8 +34,9 @@ function explainedCode(code: string, { terminal, value }: Invocation): string {
   // A name without its area is enough where one check alone has it.
   const named = checks.filter((known) => known.code.endsWith(`/${code}`));
   const check = checkByCode(code) ?? (named.length === 1 ? named[0] : undefined);
-  if (check) {
-    const explained = explainCheck(check);
+  const comparison = comparisonByCode(code);
+  const explained = check ? explainCheck(check) : comparison && explainComparison(comparison);
+  if (explained) {
     return isJson ? json(explained) : checkExplanationText(explained, terminal.width, paint);
   }
   const explanation = findingCodes.get(code);
@@ -41,7 +44,7 @@ function explainedCode(code: string, { terminal, value }: Invocation): string {
     if (isJson) return json({ code, explanation });
     return `${[paint.strong(code), ...paragraph(explanation, terminal.width, "")].join("\n")}\n`;
   }
-  const codes = [...checks.map((known) => known.code), ...findingCodes.keys()];
+  const codes = [...[...checks, ...comparisons].map((known) => known.code), ...findingCodes.keys()];
   const short = nearestSeveral(
     code,
     codes.map((known) => known.slice(known.indexOf("/") + 1)),
