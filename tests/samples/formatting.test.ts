@@ -26,6 +26,8 @@ describe("the samples' text", () => {
     const problems = sampleFiles.flatMap(({ path }) =>
       engine
         .findings(path)
+        // What is left open on purpose is expected where it stands (wrong-builds.test.ts).
+        .filter(({ code }) => !(code === "build/missing-fact" && path.startsWith("wrong/")))
         .filter(({ code }) => !checkByCode(code) && !notYet.includes(code))
         .map(({ code, message }) => `${path}: ${code} ${message}`),
     );
