@@ -1,5 +1,6 @@
 import type { ExpressionTree } from "../../grammar/tree.ts";
 import { sameVector } from "../values/dimensions.ts";
+import { usualUnit } from "../values/field-units.ts";
 import { type Agreement, itemType } from "./agreement.ts";
 import { describeType, type ExpressionType, type NumberOf, numberType, plainNumber } from "./expression-type.ts";
 import type { RuleFunction } from "./functions.ts";
@@ -80,5 +81,7 @@ function rounded([of, step]: readonly Typed[], agreement: Agreement, problems: P
 
 function exampleStep({ vector, shown, currency }: NumberOf): string {
   if (sameVector(vector, { money: 1 })) return `${currency ?? "GBP"} 1`;
-  return shown.unit === undefined ? "STEP" : `1 ${shown.unit}`;
+  const { dimension, unit } = shown;
+  if (dimension === undefined) return "STEP";
+  return `1 ${usualUnit({ dimension, ...(unit === undefined ? {} : { unit }) }).symbol}`;
 }

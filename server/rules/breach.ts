@@ -97,7 +97,9 @@ export class Wording {
   /** "cockpit.stem.spacers-below is 45 mm and has to be at most 30 mm". */
   breach(of: Breach): string {
     const { subject, wanted } = this.#sides(of.expression, of.isWanted);
-    return of.expression.form === "absence" ? `${subject}, and ${wanted}` : `${subject} and has to be ${wanted}`;
+    if (of.expression.form === "absence") return `${subject}, and ${wanted}`;
+    const isWritten = of.expression.form === "membership" && of.expression.left.form === "constant";
+    return `${subject}${isWritten ? "" : " and"} has to be ${wanted}`;
   }
 
   /** "cockpit.stem.spacers-below is 20 mm, at most 30 mm". */

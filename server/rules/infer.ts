@@ -111,7 +111,13 @@ export class Inference {
 
   #order(tree: Operation, sign: ComparisonSign): Typed {
     const { span, operatorSpan } = tree;
+    for (const side of [tree.left, tree.right]) {
+      if (!this.#isNamed(side) || this.#isOrdered(side)) continue;
+      this.#agreement.number(this.infer(side));
+      return wrong(span);
+    }
     const [left, right] = this.#sides(tree);
+    if (left.form === "wrong" || right.form === "wrong") return wrong(span);
     if (isDay(left) && isDay(right)) return { form: "comparison", sign, left, right, type: truthType, span };
     if (isStretch(right)) {
       this.#agreement.report(right.span, `One number is expected after ${sign}, not a range.`);
@@ -119,6 +125,14 @@ export class Inference {
     }
     if (!this.#agreement.numbers("compared", operatorSpan, left, right)) return wrong(span);
     return { form: "comparison", sign, left, right, type: truthType, span };
+  }
+
+  /** Whether something named can come before something else: numbers can, and days. Nothing is said of others here. */
+  #isOrdered(tree: ExpressionTree): boolean {
+    const word = tree.form === "operand" ? tree.tokens[0]?.text : undefined;
+    if (word === undefined) return true;
+    const type = this.#context.locals.get(word)?.type ?? pathMeaning(word)?.type;
+    return type?.form !== "name" || type.names.of === "day";
   }
 
   #sameness(tree: Operation, sign: "is" | "is not"): Typed {
@@ -155,7 +169,8 @@ export class Inference {
     const { left: leftTree, right: rightTree, operator, operatorSpan, span } = tree;
     const isIn = operator === "in";
     // `mountain in frame.categories`: what is on the left is understood by the list.
-    if (this.#isLiteral(leftTree) && this.#isNamed(rightTree)) {
+    const isRange = rightTree.form === "operation" && rightTree.operator === "to";
+    if (this.#isLiteral(leftTree) && this.#isNamed(rightTree) && !isRange) {
       const list = this.infer(rightTree);
       const left = this.infer(leftTree, { ...list, type: itemType(list.type) });
       return this.#agrees(operatorSpan, left, list)

@@ -61,30 +61,36 @@ export function answered(meaning: PathMeaning, answer: Maybe): RunValue {
   return known(meaning, answer.value) ?? openValue({ why: "undefined", path: meaning.path, what: meaning.path });
 }
 
+/** What is not of the type that the vocabulary gives the path is no answer. */
 function known(meaning: PathMeaning, value: unknown): RunValue | undefined {
   const { type, what, path } = meaning;
-  if (what === "slot") return { form: "name", name: (value as Installed).name };
   if (what === "number") return result(path, type.form, value);
   switch (type.form) {
     case "truth":
       return typeof value === "boolean" ? { form: "truth", truth: truth(value) } : undefined;
-    case "name":
-      if (typeof value === "string") return { form: "name", name: value };
-      return isCode(value) ? { form: "name", name: value.code } : undefined;
-    case "names":
-      return {
-        form: "names",
-        items: (value as readonly (string | Code)[]).map((one) => (isCode(one) ? one.code : one)),
-      };
+    case "name": {
+      const name = what === "slot" ? (value as Partial<Installed> | null)?.name : nameOf(value);
+      return typeof name === "string" ? { form: "name", name } : undefined;
+    }
+    case "names": {
+      const items = Array.isArray(value) ? value.map(nameOf) : [undefined];
+      return items.every((item) => item !== undefined) ? { form: "names", items } : undefined;
+    }
     case "numbers": {
-      const scale = scaleOf(meaning);
-      return { form: "numbers", items: (value as readonly number[]).map((one) => one * scale) };
+      const items: readonly unknown[] = Array.isArray(value) ? value : [undefined];
+      if (!items.every((item) => typeof item === "number")) return undefined;
+      return { form: "numbers", items: items.map((item) => item * scaleOf(meaning)) };
     }
     case "number":
-      return number(meaning, value as number | Interval | Money | MoneyInterval);
+      return number(meaning, value);
     default:
       return undefined;
   }
+}
+
+function nameOf(value: unknown): string | undefined {
+  if (typeof value === "string") return value;
+  return isCode(value) ? value.code : undefined;
 }
 
 function isCode(value: unknown): value is Code {
@@ -96,9 +102,16 @@ function scaleOf({ field }: PathMeaning): number {
   return type?.type === "quantity" || type?.type === "quantities" ? dimensions[type.dimension].scale : 1;
 }
 
-function number(meaning: PathMeaning, value: number | Interval | Money | MoneyInterval): RunValue | undefined {
+function number(meaning: PathMeaning, value: unknown): RunValue | undefined {
   const scale = scaleOf(meaning);
   if (typeof value === "number") return single(value * scale);
+  return typeof value === "object" && value !== null
+    ? stretch(meaning, value as Interval | Money | MoneyInterval)
+    : undefined;
+}
+
+function stretch(meaning: PathMeaning, value: Interval | Money | MoneyInterval): RunValue | undefined {
+  const scale = scaleOf(meaning);
   if (isMoney(value)) return single(value.amount, value.currency);
   if (!isInterval(value)) return undefined;
   const role = meaning.type.form === "number" ? meaning.type.role : "exact";
