@@ -1,6 +1,6 @@
 import type { Calculation, Result, ResultValue } from "../calculations/define.ts";
+import { exampleInput } from "../calculations/shared/example-input.ts";
 import { showResult } from "../calculations/show.ts";
-import { exampleOf } from "../values/example.ts";
 import { usualUnit } from "../values/field-units.ts";
 import type { FieldType } from "../values/types.ts";
 import type { Paint } from "./paint.ts";
@@ -58,7 +58,7 @@ export function calculationListJson(calculations: readonly Calculation[]) {
         unit: unitOfInput(field.type),
         description: field.description,
         optional,
-        example: field.example ?? exampleOf(field.type),
+        example: exampleInput(calculation, name),
         ...("words" in field.type ? { words: Object.keys(field.type.words) } : {}),
       })),
       results: Object.entries(calculation.results).map(([name, { unit, description, list }]) => ({

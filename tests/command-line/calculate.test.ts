@@ -142,3 +142,27 @@ describe("what a person is likely to write on a command line", () => {
     expect(ferrule(folderWith({}), [...words, "chainstay=432 mm"]).err).toBe("");
   });
 });
+
+describe("the examples that are shown for inputs", () => {
+  test("can be worked with, for every calculation, as they stand", () => {
+    const folder = folderWith({});
+    const { calculations } = JSON.parse(ferrule(folder, ["calculate", "--format", "json"]).out) as {
+      calculations: { name: string; inputs: { name: string; example: string; optional: boolean }[] }[];
+    };
+    // A process each would take a minute; the readers and sums are the same for all, so one in eight is enough here.
+    for (const { name, inputs } of calculations.filter((_, index) => index % 8 === 0)) {
+      const words = inputs.filter(({ optional }) => !optional).map(({ name: input, example }) => `${input}=${example}`);
+      const { code, err } = ferrule(folder, ["calculate", name, ...words]);
+      // A few need one of two inputs that can each be left out, and say so.
+      expect({ name, err, isUsage: code === 2 }).toEqual({ name, err: "", isUsage: false });
+    }
+  });
+
+  test("a number is found by its path in a build, and by its own name", () => {
+    const words = ["rings=50-34", "cogs=11-34"];
+    const folder = folderWith({});
+    const { out } = ferrule(folder, ["calculate", "capacity-needed", ...words]);
+    expect(ferrule(folder, ["calculate", "drivetrain.capacity-needed", ...words]).out).toBe(out);
+    expect(ferrule(folder, ["calculate", "cog-difference", ...words]).out).toBe(out);
+  });
+});

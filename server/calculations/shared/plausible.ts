@@ -3,7 +3,7 @@ import { showQuantity } from "../../values/show.ts";
 import type { AnyValue, QuantityType } from "../../values/types.ts";
 import { isInterval } from "../../values/write.ts";
 import type { Field } from "../../vocabulary/define.ts";
-import { kinds } from "../../vocabulary/index.ts";
+import { buildFields, kinds } from "../../vocabulary/index.ts";
 
 /**
  * Whether an input could be what a part or build states under the same name. A calculation takes any number that it
@@ -12,10 +12,14 @@ import { kinds } from "../../vocabulary/index.ts";
  */
 export function implausible(name: string, { type }: Field, value: AnyValue): string | undefined {
   if (type.type !== "quantity") return undefined;
-  const stated = [...kinds.values()].flatMap(({ fields }): QuantityType[] => {
-    const known = Object.hasOwn(fields, name) ? fields[name]?.type : undefined;
-    return known?.type === "quantity" && known.dimension === type.dimension ? [known] : [];
-  });
+  const rows: (Field | undefined)[] = [...kinds.values()].map(({ fields }) =>
+    Object.hasOwn(fields, name) ? fields[name] : undefined,
+  );
+  // A rider has a mass as well as a part.
+  for (const [path, field] of Object.entries(buildFields)) if (path.endsWith(`.${name}`)) rows.push(field);
+  const stated = rows.flatMap((row): QuantityType[] =>
+    row?.type.type === "quantity" && row.type.dimension === type.dimension ? [row.type] : [],
+  );
   const bounded = stated.filter(({ lowest, highest }) => lowest !== undefined || highest !== undefined);
   if (bounded.length === 0 || bounded.length < stated.length) return undefined;
   const ends = (isInterval(value) ? [value.least, value.greatest] : [value]).filter(

@@ -1,5 +1,6 @@
 import { parseDeclaration } from "../../../grammar/parse.ts";
 import type { Calculation, Working } from "../../calculations/define.ts";
+import { exampleInput } from "../../calculations/shared/example-input.ts";
 import { implausible } from "../../calculations/shared/plausible.ts";
 import { calculationByName, calculations } from "../../calculations/table.ts";
 import {
@@ -13,7 +14,6 @@ import {
 import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
 import { shownIn } from "../../values/display.ts";
-import { exampleOf } from "../../values/example.ts";
 import { nearest } from "../../values/near.ts";
 import { readValue } from "../../values/read.ts";
 import type { DisplayUnits } from "../../values/show.ts";
@@ -35,7 +35,8 @@ export function run(invocation: Invocation): number {
     );
     return exitCodes.clean;
   }
-  const calculation = calculationByName(name);
+  // A number of a build has the path of its assembly before it, and may be one of several that a calculation gives.
+  const calculation = calculationByName(name) ?? calculationOfResult(name);
   if (!calculation) throw unknownCalculation(name);
   const inputs = readInputs(calculation, words);
   for (const [input, { value }] of inputs) {
@@ -48,6 +49,11 @@ export function run(invocation: Invocation): number {
   const text = (): string => shownIn(units, () => calculationText(worked, terminal.width, paint));
   terminal.write(isJson ? json(calculationJson(worked)) : text());
   return worked.impossible === undefined ? exitCodes.clean : exitCodes.findings;
+}
+
+function calculationOfResult(name: string): Calculation | undefined {
+  const result = name.slice(name.lastIndexOf(".") + 1);
+  return calculationByName(result) ?? calculations.find(({ results }) => Object.hasOwn(results, result));
 }
 
 function json(value: unknown): string {
@@ -79,10 +85,10 @@ function readInputs(calculation: Calculation, words: readonly string[]): Readonl
     const text = given.get(name);
     given.delete(name);
     if (text === undefined) {
-      if (!optional) problems.push(`${name} is missing: ${expectation(name, field)}`);
+      if (!optional) problems.push(`${name} is missing: ${expectation(calculation, name)}`);
       continue;
     }
-    const read = readInput(name, field, text);
+    const read = readInput(calculation, name, field, text);
     if ("problem" in read) problems.push(read.problem);
     else inputs.set(name, read);
   }
@@ -97,8 +103,8 @@ function readInputs(calculation: Calculation, words: readonly string[]): Readonl
   throw new UsageProblem(`${calculation.name} cannot be worked out:`, [...problems, "Its inputs:", ...needed]);
 }
 
-function expectation(name: string, field: Field): string {
-  return `write ${name}=${(field.example ?? exampleOf(field.type)).replaceAll(" ", "")}`;
+function expectation(calculation: Calculation, name: string): string {
+  return `write ${name}=${exampleInput(calculation, name).replaceAll(" ", "")}`;
 }
 
 /** `chainstay=435 mm` and `chainstay=435`, `mm`: words after an assignment belong to its value. */
@@ -115,7 +121,7 @@ function assignments(calculation: Calculation, words: readonly string[]): Map<st
     } else if (last === undefined) {
       const first = Object.entries(calculation.inputs)[0];
       throw new UsageProblem(
-        `${printable(word)} is no input: write NAME=VALUE${first === undefined ? "" : `, such as ${first[0]}=${(first[1].field.example ?? exampleOf(first[1].field.type)).replaceAll(" ", "")}`}.`,
+        `${printable(word)} is no input: write NAME=VALUE${first === undefined ? "" : `, such as ${first[0]}=${exampleInput(calculation, first[0]).replaceAll(" ", "")}`}.`,
       );
     } else given.set(last, `${given.get(last)} ${word}`.trim());
   }
@@ -123,8 +129,17 @@ function assignments(calculation: Calculation, words: readonly string[]): Map<st
 }
 
 /** Reads a value as a file would, by the type of its input. */
-function readInput(name: string, field: Field, text: string): ReadInput | { readonly problem: string } {
-  const expected = `${expectation(name, field)} (${field.description})`;
+function readInput(
+  calculation: Calculation,
+  name: string,
+  field: Field,
+  text: string,
+): ReadInput | { readonly problem: string } {
+  const expected = `${expectation(calculation, name)} (${field.description})`;
+  // The shell has taken the quotes off.
+  if (field.type.type === "text" && text !== "" && !text.includes('"')) {
+    return { value: text, written: text };
+  }
   // A value of a file stands on one line, in a declaration.
   if (/[\r\n{}]/.test(text)) return { problem: `${name}=${printable(text)} is not a value: ${expected}` };
   const tree = parseDeclaration(`part given given {\nvalue: ${listed(text, field)}\n}\n`);
