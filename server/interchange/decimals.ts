@@ -1,3 +1,6 @@
+/** How many numbers have to speak against each one that says otherwise. */
+const clearMajority = 10;
+
 /**
  * How numbers are written, told from all of them together: one `12,5` says that commas are decimal, one `1,480.00`
  * that they part thousands. Where only numbers such as `1,480` stand there it cannot be told, and a slip would be a
@@ -15,10 +18,10 @@ export function guessDecimals(cells: readonly string[]): "point" | "comma" | "?"
       else if (style === "either") either++;
     }
   }
-  if (comma > 0 && point > 0) return "?";
-  if (comma > 0) return "comma";
-  if (point > 0) return "point";
-  return either > 0 ? "?" : "point";
+  // A few strays among many do not make the rest doubtful: they are rejected, row by row.
+  if (comma > point * clearMajority) return "comma";
+  if (point > comma * clearMajority) return "point";
+  return comma + point + either > 0 ? "?" : "point";
 }
 
 function styleOf(number: string): "comma" | "point" | "either" | undefined {

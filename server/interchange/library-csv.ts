@@ -19,6 +19,17 @@ interface Column {
   cell(entry: LibraryEntry): string | undefined;
 }
 
+/** A column of texts that stand for themselves. */
+function plainColumn(heading: string, text: (entry: LibraryEntry) => string | undefined): Column {
+  return {
+    heading,
+    cell: (entry) => {
+      const content = text(entry);
+      return content === undefined ? undefined : protectedCell(content);
+    },
+  };
+}
+
 /** Tells spreadsheets that the text is UTF-8. */
 const byteOrderMark = "\ufeff";
 
@@ -36,8 +47,8 @@ export function libraryCsv(all: readonly LibraryEntry[]): LibraryTable {
     return false;
   });
   const columns: readonly Column[] = [
-    { heading: "kind", cell: ({ draft }) => draft.kind },
-    { heading: "name", cell: ({ draft }) => draft.name },
+    plainColumn("kind", ({ draft }) => draft.kind),
+    plainColumn("name", ({ draft }) => draft.name),
     ...optionalColumn("title", entries, ({ draft }) => draft.title),
     ...optionalColumn("from", entries, ({ draft }) => draft.from),
     ...optionalColumn("documentation", entries, ({ draft }) => draft.documentation),
@@ -47,7 +58,7 @@ export function libraryCsv(all: readonly LibraryEntry[]): LibraryTable {
   const rows = entries.map((entry) =>
     columns.map((column) => {
       const cell = column.cell(entry);
-      return cell === undefined ? "" : protectedCell(cell);
+      return cell ?? "";
     }),
   );
   const headings = columns.map(({ heading }) => heading);
@@ -60,7 +71,7 @@ function optionalColumn(
   entries: readonly LibraryEntry[],
   cell: (entry: LibraryEntry) => string | undefined,
 ): readonly Column[] {
-  return entries.some((entry) => cell(entry) !== undefined) ? [{ heading, cell }] : [];
+  return entries.some((entry) => cell(entry) !== undefined) ? [plainColumn(heading, cell)] : [];
 }
 
 /** Facts in the order of the vocabulary, those of the first kind first. */
@@ -84,7 +95,7 @@ function factColumn(fact: string, entries: readonly LibraryEntry[]): Column {
     if (!statement || !type) continue;
     const isText = type.type === "text" && statement.state === "stated";
     const raw = entry.draft.facts.get(fact) ?? "none";
-    cells.set(entry, isText ? String(statement.value) : raw);
+    cells.set(entry, isText ? protectedCell(String(statement.value), true) : protectedCell(raw));
     const measured = isText ? undefined : measure(type, raw);
     measures.add(measured?.of ?? "");
     if (measured) numbers.set(entry, measured.number);
@@ -119,8 +130,8 @@ function ownColumns(entries: readonly LibraryEntry[]): readonly Column[] {
   }
   return [...cells].map(([path, column]) => {
     const areTexts = [...column.values()].every((written) => /^"(?:[^"\\])*"$/.test(written));
-    if (areTexts) return { heading: path, cell: (entry) => column.get(entry)?.slice(1, -1) };
-    return { heading: `${path} (as written)`, cell: (entry) => column.get(entry) };
+    if (areTexts) return plainColumn(path, (entry) => column.get(entry)?.slice(1, -1));
+    return plainColumn(`${path} (as written)`, (entry) => column.get(entry));
   });
 }
 

@@ -245,7 +245,9 @@ class RowReader {
       ...(mapped.unit === undefined ? {} : { unit: mapped.unit }),
       ...(mapped.currency === undefined ? {} : { currency: mapped.currency }),
     };
-    const read = readCell(field.type, this.#trimmed(unprotectedCell(cell)), style);
+    const isText = field.type.type === "text";
+    if (isText && cell.trim() === "none") return "none";
+    const read = readCell(field.type, this.#trimmed(unprotectedCell(cell, isText)), style);
     if ("problem" in read) throw new Rejection(column, read.problem);
     return read.written;
   }

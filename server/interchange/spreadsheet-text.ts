@@ -27,17 +27,19 @@ export function isEmptyCell(cell: string): boolean {
   return emptyWords.has(cell.trim().toLowerCase());
 }
 
-function needsMark(text: string): boolean {
+/** @param isText whether it is the content of a text, of which the word `none` is not the absence. */
+function needsMark(text: string, isText: boolean): boolean {
   if (formulaStart.test(text)) return !plainNumber.test(text);
-  return isEmptyCell(text.replace(/^'+/, ""));
+  const bare = text.replace(/^'+/, "");
+  return isEmptyCell(bare) || (isText && bare === "none");
 }
 
 /** A text as a cell that no spreadsheet takes for a formula, and that an import does not take for empty. */
-export function protectedCell(text: string): string {
-  return needsMark(text) ? `'${text}` : text;
+export function protectedCell(text: string, isText = false): string {
+  return needsMark(text, isText) ? `'${text}` : text;
 }
 
 /** What `protectedCell` was given. */
-export function unprotectedCell(cell: string): string {
-  return cell.startsWith("'") && needsMark(cell.slice(1)) ? cell.slice(1) : cell;
+export function unprotectedCell(cell: string, isText = false): string {
+  return cell.startsWith("'") && needsMark(cell.slice(1), isText) ? cell.slice(1) : cell;
 }
