@@ -1,6 +1,10 @@
 import type { LocationLink, Position } from "vscode-languageserver-types";
+import { calculationOfQuantity } from "../calculations/table.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Declaration, headerPlace, type Place } from "../model/declaration.ts";
+import { comparedWith } from "../records/judge.ts";
+import { parentOf } from "../records/paths.ts";
+import { measurementAt, slotByPath } from "../vocabulary/index.ts";
 import { type Meaning, meaningAt } from "./shared/meaning.ts";
 import type { ClientOptions } from "./shared/options.ts";
 import { locate, rangeOf } from "./shared/place.ts";
@@ -40,7 +44,9 @@ function definedAt(engine: Engine, declaration: Declaration, meaning: Meaning): 
     case "slot":
       return slotPlaces(engine, declaration, meaning.path, meaning.isKey);
     case "field":
-      return statedPlaces(engine, declaration, meaning.at.path);
+      return declaration.keyword === "record"
+        ? comparedPlaces(engine, declaration, meaning.at.path)
+        : statedPlaces(engine, declaration, meaning.at.path);
     default:
       return [];
   }
@@ -59,6 +65,28 @@ function slotPlaces(engine: Engine, declaration: Declaration, path: string, isKe
   const base = declaration.from === undefined ? undefined : engine.workshop.build(declaration.from);
   const inherited = base && base !== declaration ? engine.report(base)?.assembly.slots.get(path) : undefined;
   return [inherited?.place ?? installed.place];
+}
+
+/** Where that which was measured stands in the build or its parts: what it is compared with, else what it was measured on. */
+function comparedPlaces(engine: Engine, record: Declaration, path: string): readonly Target[] {
+  const report = engine.record(record);
+  const reader = report?.bike?.reader;
+  if (!report || !reader) return [];
+  const rows = report.rows.filter(({ measured, beside }) => measured.path === path || beside?.path === path);
+  const facts = rows.flatMap((row) => comparedWith(row, reader));
+  const stated = facts.filter((fact) => !calculationOfQuantity(fact.path) && !slotByPath(fact.path));
+  const places = (stated.length > 0 ? stated : facts).map(({ place }) => place);
+  if (places.length > 0) return distinct(places);
+  const slot = measurementAt(path)?.on ?? parentOf(path);
+  return slotPlaces(engine, record, slot, false);
+}
+
+function distinct(places: readonly Place[]): readonly Place[] {
+  const seen = new Set<string>();
+  return places.filter(({ declaration, span }) => {
+    const key = `${declaration.uri} ${declaration.start} ${span.start}`;
+    return !seen.has(key) && seen.add(key);
+  });
 }
 
 /** Where the base states the field that a part or a variant states anew, else the statement itself. */

@@ -6,6 +6,7 @@ import { checkHover, comparison, failingAt, outcomeWords } from "./hover/checks.
 import { buildHover, codeHover, declarationHover } from "./hover/declarations.ts";
 import { fieldHover, readingOf, wordHover } from "./hover/fields.ts";
 import { numberHover } from "./hover/numbers.ts";
+import { measuredHover, specHover } from "./hover/records.ts";
 import { filledSlotHover, slotHover } from "./hover/slots.ts";
 import { code, paragraphs, plain } from "./shared/markdown.ts";
 import { type Meaning, meaningAt } from "./shared/meaning.ts";
@@ -72,21 +73,33 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
     case "group":
       return paragraphs(`**${plain(meaning.name)}**`, plain(meaning.description));
     case "slot":
+      if (declaration.keyword === "record") {
+        return paragraphs(measuredHover(engine, declaration, meaning.path, client), slotHover(meaning.slot, undefined));
+      }
       return report ? filledSlotHover(engine, report, meaning.slot, client) : slotHover(meaning.slot, undefined);
     case "field":
       return paragraphs(
+        measuredAt(engine, declaration, meaning.at.path, client),
         comparisonsAt(engine, declaration, meaning.at.path, client),
         fieldHover(meaning.at),
         statedInBuild(engine, declaration, meaning.at.path, meaning.at.name),
       );
     case "value":
       return paragraphs(
-        readingOf(meaning.at.field, meaning.entry.value.tokens, meaning.at.name),
+        // A digest is written without quotes, so that it reads as no text.
+        isSpec(declaration, meaning.at.path)
+          ? undefined
+          : readingOf(meaning.at.field, meaning.entry.value.tokens, meaning.at.name),
+        measuredAt(engine, declaration, meaning.at.path, client),
         comparisonsAt(engine, declaration, meaning.at.path, client),
         fieldHover(meaning.at),
       );
     case "word":
-      return paragraphs(comparisonsAt(engine, declaration, meaning.at.path, client), wordHover(meaning));
+      return paragraphs(
+        measuredAt(engine, declaration, meaning.at.path, client),
+        comparisonsAt(engine, declaration, meaning.at.path, client),
+        wordHover(meaning),
+      );
     case "code":
       return codeHover(engine, meaning, client);
     case "number":
@@ -103,6 +116,16 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
 function essentials(fields: Readonly<Record<string, { readonly essential?: boolean }>>): string {
   const names = Object.keys(fields).filter((name) => fields[name]?.essential);
   return names.length === 0 ? "" : `Expected of it: ${names.map(code).join(", ")}.`;
+}
+
+function isSpec({ keyword }: Declaration, path: string): boolean {
+  return keyword === "record" && path === "spec";
+}
+
+/** What a record holds at a path, beside what was expected there. */
+function measuredAt(engine: Engine, declaration: Declaration, path: string, client: ClientOptions): string {
+  if (declaration.keyword !== "record") return "";
+  return isSpec(declaration, path) ? specHover(engine, declaration) : measuredHover(engine, declaration, path, client);
 }
 
 /** What a part of the build states of a field that is only named here, as in a waiver's path. */

@@ -8,7 +8,7 @@ import {
   commonFields,
   familyByName,
   kindByName,
-  measurements,
+  measuredFieldAt,
   recordFields,
   slotByPath,
   workshopFields,
@@ -79,7 +79,7 @@ function fieldsOf({ keyword, kind }: Chunk): ((path: string) => Field | undefine
     case "build":
       return (path) => among(buildFields)(path) ?? settingAt(path);
     case "record":
-      return (path) => among({ ...recordFields, ...measurements })(path) ?? settingAt(path);
+      return (path) => among(recordFields)(path) ?? measuredFieldAt(path);
     default:
       return undefined;
   }

@@ -1,3 +1,4 @@
+import type { Working } from "../calculations/define.ts";
 import type { Instance, Verdict } from "../checks/define.ts";
 import type { Severity } from "../model/finding.ts";
 import type { Facts, Known, Missing, Needs } from "../model/need.ts";
@@ -48,6 +49,8 @@ export interface Comparison<I extends MeasuredInstance = MeasuredInstance, N ext
    * @param beside the value beside it, where both were.
    */
   test(measured: Known<Value>, facts: Facts<N>, instance: I, beside?: Known<Value>): Judgement;
+  /** The steps from what was measured to what is compared, where it is more than one number. */
+  working?(measured: Known<Value>, facts: Facts<N>, instance: I, working: Working, beside?: Known<Value>): void;
   /** Why it matters, for a person who never met the fault. */
   readonly explanation: string;
   /** A publication, or "common practice, no source", or "from memory". */

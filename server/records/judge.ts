@@ -1,9 +1,10 @@
 import type { Verdict } from "../checks/define.ts";
 import { headerPlace } from "../model/declaration.ts";
 import type { FactReader } from "../model/facts.ts";
-import type { Known, Need } from "../model/need.ts";
+import type { Known, Need, Needs } from "../model/need.ts";
 import { omittedSlot } from "../model/omission.ts";
 import { measurementAt, slotByPath } from "../vocabulary/index.ts";
+import type { Bike } from "./bike.ts";
 import asSpecified, { specifiedInstance } from "./checks/as-specified.ts";
 import nothingThere, { type AbsentInstance } from "./checks/nothing-there.ts";
 import type { Comparison, Judgement, MeasuredInstance } from "./define.ts";
@@ -16,6 +17,9 @@ export interface RecordRow {
   readonly comparison: Comparison;
   readonly instance: MeasuredInstance;
   readonly measured: Known;
+  /** What was measured beside it, where the comparison looks at both. */
+  readonly beside?: Known;
+  readonly needs: Needs;
   /** The answer on the specification as it stands today. */
   readonly verdict: Verdict;
   readonly expected?: string;
@@ -24,8 +28,6 @@ export interface RecordRow {
    * whether it agrees today or not.
    */
   readonly outcome: Verdict["outcome"];
-  /** Paths of the worked-out numbers that it was compared with. */
-  readonly worked: readonly string[];
 }
 
 /** Values that can be compared: what was measured and can be read. */
@@ -99,15 +101,15 @@ function answer(
   const measured = (own ?? beside) as Known;
   const { verdict, expected } = judgement(comparison, instance, needs, reader, measured, own ? beside : undefined);
   const isOpen = comparison.restsOn === "spec" && !isCurrent && verdict.outcome !== "notApplicable";
-  const worked = (Object.values(needs) as Need[]).flatMap((need) => (need.kind === "worked" ? [need.quantity] : []));
   return {
     comparison,
     instance,
     measured,
+    ...(own && beside ? { beside } : {}),
+    needs,
     verdict,
     ...(expected === undefined ? {} : { expected }),
     outcome: isOpen ? "unknown" : verdict.outcome,
-    worked,
   };
 }
 
@@ -125,4 +127,26 @@ function judgement(
     return { verdict: { outcome: "notApplicable", reason: `${resolution.path} is none` } };
   }
   return comparison.test(measured, resolution.facts, instance, beside);
+}
+
+/** What the comparison of a row rests on, as the build answers it. */
+export function comparedWith({ needs }: RecordRow, reader: FactReader): readonly Known[] {
+  return (Object.values(needs) as Need[]).flatMap((need) => {
+    const answer = reader.answer(need);
+    return answer.state === "known" && answer.written !== "" ? [answer] : [];
+  });
+}
+
+/** The working of a row: from what was measured, and of every worked-out number that it was compared with. */
+export function workingOf(row: RecordRow, bike: Bike): readonly string[] {
+  const { comparison, instance, measured, beside, needs } = row;
+  const steps: string[] = [];
+  const resolution = bike.reader.resolve(needs);
+  if (resolution.state === "known") {
+    comparison.working?.(measured, resolution.facts, instance, { step: (text) => steps.push(text) }, beside);
+  }
+  for (const need of Object.values(needs) as Need[]) {
+    if (need.kind === "worked") steps.push(...bike.working(need.quantity).filter((step) => !steps.includes(step)));
+  }
+  return steps;
 }

@@ -1,11 +1,11 @@
 import type { Assembly } from "../model/assembly.ts";
 import { type Declaration, declarationKey } from "../model/declaration.ts";
-import type { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome } from "../model/finding.ts";
 import { textFinding } from "../model/read-fields.ts";
 import type { Workshop } from "../model/workshop.ts";
 import { aboutFindings } from "./about.ts";
 import { asFitted } from "./as-fitted.ts";
+import type { Bike } from "./bike.ts";
 import { type BuiltTo, builtTo, builtToFindings } from "./built-to.ts";
 import { rowFindings } from "./findings.ts";
 import { judgeRecord, type RecordRow } from "./judge.ts";
@@ -26,13 +26,6 @@ export interface RecordReport {
   readonly findings: readonly Finding[];
   /** Names looked up, found or not. */
   readonly lookups: readonly string[];
-}
-
-/** A bike that answers questions about itself. */
-export interface Bike {
-  readonly reader: FactReader;
-  /** How a number is worked out, step by step; empty when it cannot be. */
-  working(path: string): readonly string[];
 }
 
 /** What a record asks of its surroundings. */

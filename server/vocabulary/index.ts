@@ -30,7 +30,7 @@ export {
   usualTolerance,
 } from "./measurements/index.ts";
 export { measuredFieldAt } from "./record-paths.ts";
-export { recordFields } from "./records.ts";
+export { recordFields, recordGroups } from "./records.ts";
 export { ruleEntries } from "./rules.ts";
 export { assemblyTable, extrasAssembly } from "./slots/index.ts";
 export { workshopFields } from "./workshops.ts";

@@ -1,4 +1,7 @@
 import type { Engine } from "../../engine/engine.ts";
+import type { Assembly } from "../../model/assembly.ts";
+import type { Declaration } from "../../model/declaration.ts";
+import { parentOf, recordablePaths, recordFieldAt } from "../../records/paths.ts";
 import type { Field, Fields, Slot } from "../../vocabulary/define.ts";
 import {
   assemblyTable,
@@ -7,7 +10,7 @@ import {
   buildWords,
   extrasAssembly,
   kindByName,
-  measurements,
+  measurementAt,
   recordFields,
   ruleEntries,
   slotByPath,
@@ -23,7 +26,7 @@ import { CompletionItemKind, type Draft } from "./items.ts";
 /** Names that may be stated where a name is being typed, and are not yet. */
 export function keyDrafts(engine: Engine, around: Around): Draft[] {
   const { cursor, mended, path } = around;
-  const drafts = path.split(".").includes("own") ? [] : namesIn(around);
+  const drafts = path.split(".").includes("own") ? [] : namesIn(engine, around);
   // A colon that is there already is not written twice.
   const hasColon = cursor.after[0]?.text === ":";
   const shown = hasColon ? drafts.map(withoutColon) : drafts;
@@ -36,7 +39,7 @@ function withoutColon(draft: Draft): Draft {
   return { ...rest, insert: (draft.insert ?? draft.label).replace(/\s*[:{][\s\S]*$/, "") };
 }
 
-function namesIn({ cursor, mended, path }: Around): Draft[] {
+function namesIn(engine: Engine, { cursor, mended, path }: Around): Draft[] {
   const stated = statedPaths(mended);
   switch (mended.keyword) {
     case "build": {
@@ -52,8 +55,7 @@ function namesIn({ cursor, mended, path }: Around): Draft[] {
     case "record":
       return [
         ...(path === "" ? fieldDrafts(recordFields, "", stated) : []),
-        ...fieldDrafts(measurements as Fields, path, stated, true),
-        ...settingPaths(path, stated),
+        ...measuredNames(engine, mended, path, cursor.word.text, stated),
       ];
     default: {
       if (path !== "") return [];
@@ -182,14 +184,42 @@ function ruleNames(stated: ReadonlySet<string>): Draft[] {
     }));
 }
 
-/** Settings are recorded under their own paths. */
-function settingPaths(block: string, stated: ReadonlySet<string>): Draft[] {
+/**
+ * What can be measured on the bicycle that a record is of, by whole paths: the rows of the table first, then how its
+ * parts are set, then numbers that are worked out. Facts of parts come once their slot is typed: they are many.
+ */
+function measuredNames(
+  engine: Engine,
+  record: Declaration,
+  block: string,
+  typed: string,
+  stated: ReadonlySet<string>,
+): Draft[] {
   const start = block === "" ? "" : `${block}.`;
-  return slotPaths.flatMap((path) =>
-    Object.entries(slotByPath(path)?.settings ?? {}).flatMap(([name, field]) => {
-      const whole = `${path}.${name}`;
-      if (!whole.startsWith(start) || stated.has(whole)) return [];
-      return [fieldDraft(whole.slice(start.length), field)];
-    }),
-  );
+  const build = record.of === undefined ? undefined : engine.workshop.build(record.of);
+  const assembly = build && engine.report(build)?.assembly;
+  return recordablePaths(assembly).flatMap((path) => {
+    if (!path.startsWith(start) || stated.has(path) || isEmptySlot(assembly, path)) return [];
+    const name = path.slice(start.length);
+    const slot = parentOf(path);
+    const isFact = slotByPath(slot) !== undefined && !Object.hasOwn(slotByPath(slot)?.settings ?? {}, lastOf(path));
+    if (isFact && block !== slot && !typed.startsWith(`${slot.slice(start.length)}.`)) return [];
+    const field = recordFieldAt(path, assembly);
+    return field ? [fieldDraft(name, field)] : [];
+  });
+}
+
+function lastOf(path: string): string {
+  return path.slice(path.lastIndexOf(".") + 1);
+}
+
+/** Whether the build has nothing where something would be measured. */
+function isEmptySlot(assembly: Assembly | undefined, path: string): boolean {
+  const slot = measurementAt(path)?.on ?? (slotByPath(path) ? path : parentOf(path));
+  return slotByPath(slot) !== undefined && assembly !== undefined && !isFitted(assembly, slot);
+}
+
+function isFitted({ slots }: Assembly, slot: string): boolean {
+  const installed = slots.get(slot);
+  return installed !== undefined && installed.state !== "none";
 }

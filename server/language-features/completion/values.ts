@@ -12,6 +12,7 @@ import { type FieldPlace, meaningOfPath } from "../shared/meaning.ts";
 import { type Around, statedPaths } from "./context.ts";
 import { CompletionItemKind, type Draft, place } from "./items.ts";
 import { plainPartDraft, slotPartDrafts } from "./parts.ts";
+import { recordValueDrafts } from "./record-values.ts";
 
 export interface ValueList {
   readonly drafts: readonly Draft[];
@@ -28,6 +29,10 @@ export function valueDrafts(engine: Engine, around: Around & { readonly key: str
   if (path.split(".").includes("own")) return { drafts: [] };
   const whole = path === "" ? key : `${path}.${key}`;
   if (mended.keyword === "build" && whole === "remove") return { drafts: inheritedDrafts(engine, mended) };
+  if (mended.keyword === "record") {
+    const own = recordValueDrafts(engine, mended, whole);
+    if (own) return { drafts: own };
+  }
   const meaning = meaningOfPath(mended, whole, { start: 0, end: 0 });
   if (meaning?.what === "slot") return slotDrafts(engine, around, meaning.path);
   if (meaning?.what === "field") return fieldValueDrafts(engine, around, meaning.at);

@@ -21,7 +21,8 @@ export function checkHover(checkCode: string): string {
   );
 }
 
-const signs: Readonly<Record<Verdict["outcome"], string>> = {
+/** A mark before what came of a question. */
+export const outcomeSigns: Readonly<Record<Verdict["outcome"], string>> = {
   holds: "✓",
   fails: "✗",
   unknown: "?",
@@ -40,10 +41,11 @@ export const outcomeWords: Readonly<Record<Outcome, string>> = {
 /** An instance of a check with its outcome in one line. */
 export function verdictLine(check: Check, instance: Instance, verdict: Verdict): string {
   const name = `${code(check.code)}${instance.name === "" ? "" : ` ${plain(instance.name)}`}`;
-  return `${signs[verdict.outcome]} ${name} ${plain(verdictWords(verdict))}`;
+  return `${outcomeSigns[verdict.outcome]} ${name} ${plain(verdictWords(verdict))}`;
 }
 
-function verdictWords(verdict: Verdict): string {
+/** What was said of an answer, in a sentence. */
+export function verdictWords(verdict: Verdict): string {
   switch (verdict.outcome) {
     case "unknown":
       return `Not stated: ${verdict.missing.map(({ what }) => what).join(", ")}.`;
@@ -66,7 +68,7 @@ export function comparison(
   client: ClientOptions,
 ): string {
   const verdict = report.evaluation.ask(check, instance);
-  const title = `${signs[verdict.outcome]} **${plain(check.title)}** · ${code(check.code)}${instance.name === "" ? "" : ` · ${plain(instance.name)}`}`;
+  const title = `${outcomeSigns[verdict.outcome]} **${plain(check.title)}** · ${code(check.code)}${instance.name === "" ? "" : ` · ${plain(instance.name)}`}`;
   const words = plain(verdictWords(verdict));
   const warning = verdict.outcome === "fails" ? (verdict.caution ?? check.caution) : undefined;
   return paragraphs(

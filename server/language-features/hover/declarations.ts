@@ -2,6 +2,7 @@ import type { Engine } from "../../engine/engine.ts";
 import type { Declaration } from "../../model/declaration.ts";
 import { readStandard } from "../../model/standard.ts";
 import type { Statement } from "../../model/stated.ts";
+import { specDigest } from "../../records/spec-digest.ts";
 import { showValue } from "../../values/show.ts";
 import type { Fields } from "../../vocabulary/define.ts";
 import { familyByName } from "../../vocabulary/index.ts";
@@ -9,6 +10,7 @@ import { bullets, caution, code, paragraphs, placeLink, plain } from "../shared/
 import type { Meaning } from "../shared/meaning.ts";
 import type { ClientOptions } from "../shared/options.ts";
 import { usesOf } from "../shared/uses.ts";
+import { recordHover } from "./records.ts";
 
 /** How many facts are listed; the rest are one jump away. */
 const mostFacts = 14;
@@ -22,6 +24,8 @@ export function declarationHover(engine: Engine, declaration: Declaration, clien
       return standardHover(engine, declaration, client);
     case "build":
       return buildHover(engine, declaration, client);
+    case "record":
+      return recordHover(engine, declaration, client);
     default:
       return paragraphs(
         `**${plain(declaration.label || declaration.keyword)}**`,
@@ -138,6 +142,7 @@ export function buildHover(engine: Engine, declaration: Declaration, client: Cli
     plain(declaration.tree.documentation),
     report &&
       `Of its checks ${fails} fail, ${unknown} cannot be made for want of facts, ${waived} are waived, ${holds} hold and ${notApplicable} do not apply.`,
+    report && `Specification, for records of bicycles built to it: ${code(`spec: ${specDigest(report.assembly)}`)}.`,
     placeLinkOf(engine, declaration, client),
   );
 }

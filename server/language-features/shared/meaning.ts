@@ -5,6 +5,7 @@ import type { Declaration } from "../../model/declaration.ts";
 import { fieldByName } from "../../model/read-fields.ts";
 import { type ResolvedCode, resolveCode } from "../../model/standard.ts";
 import type { Workshop } from "../../model/workshop.ts";
+import { recordFieldAt } from "../../records/paths.ts";
 import type { Code } from "../../values/types.ts";
 import type { Family, Field, Fields, Kind, Slot } from "../../vocabulary/define.ts";
 import {
@@ -17,8 +18,8 @@ import {
   extrasAssembly,
   familyByName,
   kindByName,
-  measurements,
   recordFields,
+  recordGroups,
   ruleEntries,
   slotByPath,
   workshopFields,
@@ -161,16 +162,29 @@ export function meaningOfPath(declaration: Declaration, path: string, span: Span
       return { what: "rule-entry", name: path, description, span };
     }
     case "record":
-      return (
-        fieldMeaning(recordFields, path, path, "a record", span) ??
-        fieldMeaning(measurements, path, path, "a record", span) ??
-        meaningOfBuildPath(path, span)
-      );
+      return meaningOfRecordPath(path, span);
     default: {
       const { fields, owner } = plainFields(declaration);
       return fieldMeaning(fields, path, path, owner, span);
     }
   }
+}
+
+/** In a record every path holds one measured value, also where a build has a range or works a number out. */
+function meaningOfRecordPath(path: string, span: Span): Meaning | undefined {
+  const own = fieldMeaning(recordFields, path, path, "a record", span);
+  if (own) return own;
+  const slot = slotByPath(path);
+  if (slot) return { what: "slot", path, slot, isKey: true, span };
+  const field = recordFieldAt(path);
+  if (field) {
+    const name = path.slice(path.lastIndexOf(".") + 1);
+    return { what: "field", at: { owner: "the bicycle as built", name, path, field }, span };
+  }
+  const description = Object.hasOwn(recordGroups, path)
+    ? recordGroups[path as keyof typeof recordGroups]
+    : groupDescription(path);
+  return description === undefined ? undefined : { what: "group", name: path, description, span };
 }
 
 /** The fields that a part, a standard or a workshop may state. */

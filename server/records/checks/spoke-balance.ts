@@ -10,6 +10,21 @@ import { isWithin, shareText, toleranceAt } from "../tolerance.ts";
 
 const balance = calculationByName("tension-balance");
 
+/** What the calculation takes; the drive side first. */
+function inputs(
+  drive: Known<readonly number[]>,
+  nonDrive: Known<readonly number[]>,
+  ratio: number,
+  tighter: string,
+): Record<string, number | string> {
+  return {
+    "mean-drive-side": meanOf(drive.value),
+    "mean-non-drive-side": meanOf(nonDrive.value),
+    "tension-ratio": ratio,
+    "tighter-side": tighter,
+  };
+}
+
 export default defineComparison({
   code: "record/spoke-balance",
   title: "The two sides of a wheel share the tension as its geometry says",
@@ -40,12 +55,9 @@ export default defineComparison({
         missing: [notMeasured(missing, `the tensions of the ${side} in this record (${missing})`, measured)],
       });
     }
-    const results = balance?.compute({
-      "mean-drive-side": meanOf(measured.value),
-      "mean-non-drive-side": meanOf(beside.value),
-      "tension-ratio": ratio.value,
-      "tighter-side": tighter.value,
-    }) as Readonly<Record<string, number | string>> | undefined;
+    const results = balance?.compute(inputs(measured, beside, ratio.value, tighter.value)) as
+      | Readonly<Record<string, number | string>>
+      | undefined;
     const wanted = results?.["expected-slacker-tension"];
     if (!results || typeof wanted !== "number")
       return judged(notApplicable("the balance of this wheel cannot be worked out"));
@@ -70,6 +82,9 @@ export default defineComparison({
       ),
       expected,
     );
+  },
+  working(measured: Known<readonly number[]>, { ratio, tighter }, _instance, working, beside) {
+    if (beside) balance?.compute(inputs(measured, beside, ratio.value, tighter.value), working);
   },
   explanation:
     "A wheel stays in the middle when both sides pull equally, and a side whose spokes stand flatter needs more tension " +

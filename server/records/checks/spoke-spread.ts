@@ -1,4 +1,5 @@
 import { type UnevenSpoke, unevenSpokes } from "../../calculations/shared/uneven-spokes.ts";
+import { calculationByName } from "../../calculations/table.ts";
 import { fails, holds, notApplicable } from "../../checks/define.ts";
 import { both } from "../../checks/shared/sentence.ts";
 import type { Known } from "../../model/need.ts";
@@ -6,6 +7,8 @@ import { showQuantity } from "../../values/show.ts";
 import { defineComparison, judged } from "../define.ts";
 import { counted, sideText, wheelSides } from "../spokes.ts";
 import { shareText, toleranceAt } from "../tolerance.ts";
+
+const spread = calculationByName("tension-spread");
 
 export default defineComparison({
   code: "record/spoke-spread",
@@ -53,6 +56,10 @@ export default defineComparison({
       ),
       `${average} ± ${shareText(limit)}`,
     );
+  },
+  working(measured: Known<readonly number[]>, _facts, { path }, working) {
+    const tolerance = 100 * (toleranceAt(path, "spread").share ?? 0);
+    spread?.compute({ tensions: measured.value, "spread-tolerance": tolerance }, working);
   },
   explanation:
     "A wheel is as strong as its slackest spoke: that one loosens, and its neighbours carry what it does not and break. " +

@@ -1,5 +1,6 @@
 import { beadSeatDiameter } from "../../calculations/shared/tyre-size.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
+import { showNumber } from "../../calculations/show.ts";
 import { cannotTell, fails, holds, notApplicable } from "../../checks/define.ts";
 import { leastMeanTension } from "../../checks/shared/least-tension.ts";
 import { unknowns } from "../../checks/shared/unknowns.ts";
@@ -109,6 +110,11 @@ export default defineComparison({
       ),
       expected,
     );
+  },
+  working(measured: Known<readonly number[]>, _facts, _instance, working) {
+    const tensions = measured.value;
+    const sum = tensions.map((tension) => showNumber(tension, 1)).join(" + ");
+    working.step(`Mean: (${sum}) ÷ ${tensions.length} = ${showQuantity(meanOf(tensions), "force", { digits: 1 })}`);
   },
   explanation:
     "The build aims at a tension on the tighter side, and the geometry of hub and rim says what that comes to on the " +
