@@ -24,6 +24,7 @@ import brakeTwoBrakes from "./brake/two-brakes.ts";
 import buildBudgetMass from "./build/budget-mass.ts";
 import buildBudgetPrice from "./build/budget-price.ts";
 import buildMissingSlot from "./build/missing-slot.ts";
+import buildUnusedPart from "./build/unused-part.ts";
 import cockpitBarEndPlugs from "./cockpit/bar-end-plugs.ts";
 import cockpitBarSpace from "./cockpit/bar-space.ts";
 import cockpitBarWidth from "./cockpit/bar-width.ts";
@@ -221,6 +222,7 @@ export const checks: readonly Check[] = [
   buildBudgetMass,
   buildBudgetPrice,
   buildMissingSlot,
+  buildUnusedPart,
   cockpitBarEndPlugs,
   cockpitBarSpace,
   cockpitBarWidth,

@@ -1,14 +1,21 @@
-import { fact, optional } from "../../model/need.ts";
+import { fact, type Maybe, optional } from "../../model/need.ts";
+import type { ResolvedCode } from "../../model/standard.ts";
 import { count, length, quantityRange, toothCount } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, meaningless, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, meaningless, optionalInput } from "../define.ts";
 import { beltLoop, centreDistanceFor, loopLength, standsClear } from "../shared/chain-geometry.ts";
 import { notPositive, notTeeth } from "../shared/guards.ts";
-import { stated } from "../shared/maybe.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
 /** Pitch of the belts that bicycles use. */
 const usualPitch = 11;
+
+/** The pitch that the standard of a belt's family states. */
+function familyPitch(family: Maybe<ResolvedCode>): number | undefined {
+  const pitch = family.state === "known" ? family.value.standard?.dimensions.get("pitch") : undefined;
+  return pitch?.state === "stated" && typeof pitch.value === "number" ? pitch.value : undefined;
+}
 
 /** A belt comes in whole lengths that cannot be cut. */
 export default defineCalculation({
@@ -100,9 +107,16 @@ export default defineCalculation({
         chainstay: fact("frame", "chainstay"),
         belt: fact("drivetrain.chain", "teeth"),
         pitch: optional(fact("drivetrain.chain", "pitch")),
+        family: optional(fact("drivetrain.chain", "drive-family")),
       },
       inputs: (facts) =>
         withRings(facts, (rings) => {
+          const pitch = stated(facts.pitch) ?? familyPitch(facts.family);
+          // The usual pitch would only be a guess at this belt's.
+          if (pitch === undefined) {
+            const missing = missingOf(facts.pitch);
+            return missing.length > 0 ? lacking(missing) : meaningless("no pitch is stated");
+          }
           const [ring] = rings;
           const [sprocket] = facts.cogs.value;
           if (rings.length > 1 || facts.cogs.value.length > 1 || ring === undefined || sprocket === undefined) {
@@ -112,7 +126,7 @@ export default defineCalculation({
             ring,
             sprocket,
             chainstay: facts.chainstay.value,
-            pitch: stated(facts.pitch),
+            pitch,
             "belt-teeth": facts.belt.value,
           });
         }),

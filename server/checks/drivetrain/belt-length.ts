@@ -1,5 +1,4 @@
-import { beltLoop, centreDistanceFor } from "../../calculations/shared/chain-geometry.ts";
-import { fact, optional, slot } from "../../model/need.ts";
+import { fact, optional, slot, worked } from "../../model/need.ts";
 import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
@@ -16,33 +15,36 @@ export default defineCheck({
     ...requiredRingNeeds,
     belt: slot("drivetrain.chain"),
     teeth: fact("drivetrain.chain", "teeth"),
-    pitch: optional(fact("drivetrain.chain", "pitch")),
-    family: optional(fact("drivetrain.chain", "drive-family")),
     cogs: fact("drivetrain.cassette", "cogs"),
     chainstay: fact("frame", "chainstay"),
     dropout: optional(fact("frame", "dropout")),
+    taut: optional(worked<number>("drivetrain.belt-chainstay")),
+    pitch: optional(fact("drivetrain.chain", "pitch")),
+    family: optional(fact("drivetrain.chain", "drive-family")),
   }),
   test(facts) {
-    const { belt, teeth, pitch, family, cogs, chainstay, dropout } = facts;
+    const { belt, teeth, taut, pitch, family, cogs, chainstay, dropout } = facts;
     const rings = fittedRings(facts);
     if (rings.state === "unknown") return cannotTell(rings);
     if (rings.state === "none") return notApplicable("no ring is fitted");
     if (dropout.state === "known" && dropout.value === "vertical") {
       return notApplicable("neither axle nor cranks can be moved, which is found as such");
     }
-    const ofFamily = family.state === "known" ? dimensionOf<number>(family.value, "pitch") : undefined;
-    const millimetres = pitch.state === "known" ? pitch.value : ofFamily;
-    if (millimetres === undefined)
-      return pitch.state === "unknown" ? cannotTell(pitch) : notApplicable("no pitch is stated");
-
+    if (taut.state === "unknown") return cannotTell(taut);
     const ring = rings.rings[0];
     const sprocket = cogs.value[0] ?? 0;
-    const loop = `A belt of ${teeth.value} t with a pitch of ${showQuantity(millimetres, "length")} round ${ring.teeth} t and ${sprocket} t`;
-    const distance = centreDistanceFor(beltLoop(ring.teeth, sprocket, millimetres), teeth.value);
+    if (rings.rings.length > 1 || cogs.value.length > 1) {
+      return notApplicable("a belt runs on one ring and one sprocket");
+    }
+    const familyPitch = family.state === "known" ? dimensionOf<number>(family.value, "pitch") : undefined;
+    if (pitch.state === "none" && familyPitch === undefined) return notApplicable("no pitch is stated");
+    const millimetres = pitch.state === "known" ? pitch.value : familyPitch;
+    const ofPitch = millimetres === undefined ? "" : ` with a pitch of ${showQuantity(millimetres, "length")}`;
+    const loop = `A belt of ${teeth.value} t${ofPitch} round ${ring.teeth} t and ${sprocket} t`;
     const reach = showInterval(chainstay.value, "length");
     const others = [teeth, ring.fact, cogs, chainstay];
     const mends = swaps("drivetrain.chain", ring.slot, "drivetrain.cassette");
-    if (distance === undefined) {
+    if (taut.state === "none") {
       return fails(
         `${loop} does not reach round both: fit a longer belt, a smaller ring or a smaller sprocket.`,
         belt,
@@ -50,6 +52,7 @@ export default defineCheck({
         mends,
       );
     }
+    const distance = taut.value;
     if (inside(distance, chainstay.value)) {
       return holds(
         `${loop} is taut with a chainstay of ${showQuantity(distance, "length")}, and it can be set to ${reach}.`,
