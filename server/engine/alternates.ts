@@ -1,9 +1,10 @@
 import type { Check, Instance, Verdict } from "../checks/define.ts";
-import { checksReading, instancesOf, needsOf } from "../checks/table.ts";
+import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Need } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
 import type { Workshop } from "../model/workshop.ts";
+import type { CheckSet } from "../rules/check-set.ts";
 import { BuildEvaluation, type CombinedPart, type InstanceResult } from "./evaluate.ts";
 import { isTouched } from "./reads.ts";
 
@@ -45,11 +46,16 @@ export function hasAlternates(assembly: Assembly): boolean {
  * How often each check fails over all combinations, by code and instance: a part fitted anew must raise none of it.
  * @param slot the slot whose part is to be judged; only checks that read it are asked.
  */
-export function failuresOverAll(assembly: Assembly, workshop: Workshop, slot: string): ReadonlyMap<string, number> {
+export function failuresOverAll(
+  assembly: Assembly,
+  workshop: Workshop,
+  checks: CheckSet,
+  slot: string,
+): ReadonlyMap<string, number> {
   const evaluation = new BuildEvaluation(assembly, workshop);
   const questions = new AlternateQuestions(evaluation, workshop);
   const failures = new Map<string, number>();
-  for (const { check, instance } of checksReading(slot)) {
+  for (const { check, instance } of checks.reading(slot)) {
     const others = questions.askInstance(check, instance);
     const verdicts = [evaluation.ask(check, instance), ...others.map(({ verdict }) => verdict)];
     const count = verdicts.filter(({ outcome }) => outcome === "fails").length;

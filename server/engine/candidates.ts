@@ -1,5 +1,5 @@
 import type { Check, Instance, Verdict } from "../checks/define.ts";
-import { type CheckInstance, checksReading, needsOf } from "../checks/table.ts";
+import { type CheckInstance, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Severity } from "../model/finding.ts";
@@ -142,7 +142,7 @@ export class SlotJudge {
       if (slot !== path && part) this.#elsewhere.add(part.declaration);
     }
     const byFacts = new Map<string, { readonly names: readonly string[]; readonly asked: AskedInstance[] }>();
-    for (const { check, instance } of checksReading(path)) {
+    for (const { check, instance } of engine.checks.reading(path)) {
       const names = [...factsRead(needsOf(check, instance), path)].sort();
       const group = byFacts.get(names.join(" ")) ?? { names, asked: [] };
       byFacts.set(names.join(" "), group);

@@ -1,4 +1,3 @@
-import { checkByCode, checksReading } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
@@ -44,11 +43,11 @@ export function partSwaps(
   slot: string,
   set?: WrittenSetting,
 ): readonly PartSwap[] {
-  const check = checkByCode(finding.code);
+  const check = engine.checks.byCode(finding.code);
   const before = new Set<string>();
   let open = 0;
   const evaluation = new BuildEvaluation(assembly, engine.workshop);
-  for (const { check: other, instance } of checksReading(slot)) {
+  for (const { check: other, instance } of engine.checks.reading(slot)) {
     const { outcome } = evaluation.ask(other, instance);
     if (outcome === "fails") before.add(`${other.code} ${instance.name}`);
     if (outcome === "unknown" && other.code === finding.code) open++;
@@ -149,9 +148,9 @@ class NeededSettings {
   ): { readonly candidate: Candidate; readonly set: WrittenSetting } | undefined {
     const [failure, ...more] = failures;
     if (!failure || more.length > 0 || failure.code === this.#code || this.#tries >= mostSettings) return undefined;
-    const asked = checksReading(this.#slot).find(
-      ({ check, instance }) => check.code === failure.code && instance.name === failure.instance,
-    );
+    const asked = this.#engine.checks
+      .reading(this.#slot)
+      .find(({ check, instance }) => check.code === failure.code && instance.name === failure.instance);
     if (!asked) return undefined;
     this.#tries++;
     const evaluation = new BuildEvaluation(withPart(this.#assembly, this.#slot, part), this.#engine.workshop);
@@ -195,12 +194,12 @@ function alternatesKept(
 ): (part: Part) => boolean {
   const whole = engine.report(build)?.assembly;
   if (!whole || !current || !hasAlternates(whole)) return () => true;
-  const before = failuresOverAll(whole, engine.workshop, slot);
+  const before = failuresOverAll(whole, engine.workshop, engine.checks, slot);
   const named = whole.slots.get(slot);
   const already = new Set([named?.part, ...(named?.alternates.map(({ part }) => part) ?? [])]);
   return (part) => {
     if (already.has(part)) return false;
-    const after = failuresOverAll(withNamedPart(whole, slot, current, part), engine.workshop, slot);
+    const after = failuresOverAll(withNamedPart(whole, slot, current, part), engine.workshop, engine.checks, slot);
     const mended = ofCode(after, finding.code) < ofCode(before, finding.code);
     return mended && [...after].every(([question, count]) => count <= (before.get(question) ?? 0));
   };

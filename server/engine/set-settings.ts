@@ -1,5 +1,4 @@
 import { parseDeclaration } from "../../grammar/parse.ts";
-import { checksReading } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Repair, WrittenSetting } from "../model/finding.ts";
@@ -56,10 +55,12 @@ function beginsToFail(engine: Engine, assembly: Assembly, set: WrittenSetting): 
   if (!changed) return false;
   const before = new BuildEvaluation(assembly, engine.workshop);
   const after = new BuildEvaluation(changed, engine.workshop);
-  return checksReading(set.slot).some(
-    ({ check, instance }) =>
-      after.ask(check, instance).outcome === "fails" && before.ask(check, instance).outcome !== "fails",
-  );
+  return engine.checks
+    .reading(set.slot)
+    .some(
+      ({ check, instance }) =>
+        after.ask(check, instance).outcome === "fails" && before.ask(check, instance).outcome !== "fails",
+    );
 }
 
 /** A setting that nobody stated, written down. */

@@ -64,7 +64,7 @@ export function resolveCompletion(engine: Engine, item: CompletionItem, client: 
 function helpOf(engine: Engine, data: CompletionData, client: ClientOptions): string | undefined {
   switch (data.of) {
     case "check":
-      return checkHover(data.code);
+      return checkHover(data.code, engine.checks.byCode(data.code));
     case "standard": {
       const standard = engine.workshop.lookup(`standard ${data.family} ${data.code}`);
       return standard && standardHover(engine, standard, client);

@@ -24,7 +24,9 @@ export function sarifReport(workshops: readonly CollectedWorkshop[], version: st
     version: "2.1.0",
     runs: [
       {
-        tool: { driver: { name: "Ferrule", semanticVersion: version, rules: codes.map(rule) } },
+        tool: {
+          driver: { name: "Ferrule", semanticVersion: version, rules: codes.map((code) => rule(code, workshops)) },
+        },
         columnKind: "utf16CodeUnits",
         results: findings.map((finding) => result(finding, indexes.get(finding.code) ?? -1)),
       },
@@ -32,9 +34,12 @@ export function sarifReport(workshops: readonly CollectedWorkshop[], version: st
   };
 }
 
-function rule(code: string) {
+function rule(code: string, workshops: readonly CollectedWorkshop[]) {
   const check: Pick<Check, "title" | "explanation" | "severity"> | undefined =
-    checkByCode(code) ?? comparisonByCode(code);
+    checkByCode(code) ??
+    comparisonByCode(code) ??
+    // House rules are of their workshop.
+    workshops.map(({ engine }) => engine.checks.byCode(code)).find((check) => check !== undefined);
   const explanation = check?.explanation ?? findingCodes.get(code);
   return {
     id: code,

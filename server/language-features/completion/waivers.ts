@@ -1,4 +1,4 @@
-import { checkByCode, checks, instancesOf } from "../../checks/table.ts";
+import { instancesOf } from "../../checks/table.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { daysFrom } from "../shared/days.ts";
 import type { Around } from "./context.ts";
@@ -12,9 +12,9 @@ export function waiverDrafts(engine: Engine, { cursor, original }: Around): Draf
   if (words.length === 1) {
     const failing = new Map<string, string>();
     for (const { code, outcome, message } of report?.findings ?? []) {
-      if (outcome !== "unknown" && checkByCode(code) && !failing.has(code)) failing.set(code, message);
+      if (outcome !== "unknown" && engine.checks.byCode(code) && !failing.has(code)) failing.set(code, message);
     }
-    const rows = [...checks].sort((a, b) => Number(failing.has(b.code)) - Number(failing.has(a.code)));
+    const rows = [...engine.checks.all].sort((a, b) => Number(failing.has(b.code)) - Number(failing.has(a.code)));
     return rows.map(({ code, title }) => ({
       label: code,
       kind: CompletionItemKind.Event,
@@ -55,7 +55,7 @@ export function waiverDrafts(engine: Engine, { cursor, original }: Around): Draf
           },
         ];
   }
-  const check = checkByCode(code);
+  const check = engine.checks.byCode(code);
   const reason: Draft = {
     label: '"reason"',
     kind: CompletionItemKind.Text,

@@ -1,5 +1,4 @@
 import type { Check, Instance, Verdict } from "../../checks/define.ts";
-import { checksReading } from "../../checks/table.ts";
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { explainPath } from "../../engine/explain-path.ts";
@@ -60,7 +59,7 @@ export function filledSlotHover(engine: Engine, report: BuildReport, slot: Slot,
           ),
         ],
   );
-  const asked = askedOf(report, slot.path);
+  const asked = askedOf(engine, report, slot.path);
   const here = failingHere(asked, slot.path);
   return paragraphs(
     part
@@ -88,8 +87,8 @@ interface Asked {
 }
 
 /** Everything that reads a slot, with its answer. */
-function askedOf(report: BuildReport, path: string): readonly Asked[] {
-  return checksReading(path).map(({ check, instance }) => ({
+function askedOf(engine: Engine, report: BuildReport, path: string): readonly Asked[] {
+  return engine.checks.reading(path).map(({ check, instance }) => ({
     check,
     instance,
     verdict: report.evaluation.ask(check, instance),
