@@ -200,6 +200,8 @@ export function addressInComment(problems: SyntaxProblem[], start: number, end: 
 
 const groupedNumber = /^[^\d]*\d{1,3}(,\d{3})+(\.\d+)?\D*$/;
 const decimalNumber = /^[^\d,]*\d+,\d+[^\d,]*$/;
+/** Two whole numbers, as of spoke tensions: no measurement has so many digits before and behind its point. */
+const gluedPair = /^\D*\d{3,},\d{4,}\D*$/;
 const dottedGroups = /^[^\d]*\d{1,3}(\.\d{3})+,\d+\D*$/;
 
 /** Reports the commas inside a word and returns the words that are meant: one number, or the items of a list. */
@@ -219,11 +221,13 @@ export function commasInWord(problems: SyntaxProblem[], word: string, start: num
     });
     return [meant];
   }
-  if (decimalNumber.test(word) || dottedGroups.test(word)) {
+  if ((decimalNumber.test(word) && !gluedPair.test(word)) || dottedGroups.test(word)) {
     const meant = (dottedGroups.test(word) ? word.replaceAll(".", "") : word).replace(",", ".");
+    const isPair = /^\D*(\d{2,}),\d{2,}\D*$/.test(word);
+    const list = isPair ? ` The items of a list have a blank after each comma: ${word.replace(",", ", ")}.` : "";
     problems.push({
       code: "language/decimal-comma",
-      message: `Decimals are written with a point: ${meant}.`,
+      message: `Decimals are written with a point: ${meant}.${list}`,
       span,
       severity: "error",
       fix: { title: `Write ${meant}`, changes: [{ span, text: meant }] },

@@ -4,7 +4,7 @@ import type { Assembly } from "../model/assembly.ts";
 import type { Declaration, Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
 import { type Part, readPart } from "../model/part.ts";
-import { problemFinding, readFields, textFinding } from "../model/read-fields.ts";
+import { problemFinding, readFields, textFinding, withoutEchoes } from "../model/read-fields.ts";
 import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
@@ -345,7 +345,9 @@ export class Engine {
 
   #analysis(declaration: Declaration): Analysis {
     return this.#analyses.get(declaration, () => {
-      const analysis = { ...this.#analyse(declaration), librariesRevision: this.#librariesRevision };
+      const analysed = this.#analyse(declaration);
+      const findings = withoutEchoes(analysed.findings);
+      const analysis = { ...analysed, findings, librariesRevision: this.#librariesRevision };
       if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
       return analysis;
     });

@@ -1,9 +1,9 @@
-import { checkByCode } from "../checks/table.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import { label } from "../model/facts.ts";
 import type { Finding, Repair } from "../model/finding.ts";
 import { readStandard } from "../model/standard.ts";
+import { writeCode } from "../values/code.ts";
 import { nearestSeveral } from "../values/near.ts";
 import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
@@ -28,6 +28,8 @@ const mostCodes = 8;
 interface Draft {
   readonly title: string;
   readonly unfinished?: boolean;
+  /** One of several that may be meant just as well: nobody is to have it applied unseen. */
+  readonly isOpen?: boolean;
   readonly edits: readonly DeclarationEdit[];
 }
 
@@ -41,12 +43,13 @@ export function mends(engine: Engine, build: Declaration, finding: Finding): rea
   const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
   const repairs = assembly ? withoutWorse(engine, assembly, finding.repairs) : finding.repairs;
   for (const repair of repairs) drafts.push(...work(engine, build, assembly, finding, repair));
-  if (assembly && finding.outcome === "fails" && checkByCode(finding.code)) drafts.push(waive(engine, build, finding));
+  if (assembly && finding.outcome === "fails" && engine.checks.byCode(finding.code))
+    drafts.push(waive(engine, build, finding));
   return drafts
     .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
     .map((draft, index) => ({
       title: draft.title,
-      preferred: index === 0 && !draft.unfinished,
+      preferred: index === 0 && !draft.unfinished && !draft.isOpen,
       unfinished: draft.unfinished ?? false,
       edits: draft.edits.map(({ declaration, span, text }) => ({
         uri: declaration.uri,
@@ -72,10 +75,7 @@ function work(
         },
       ];
     case "near-name":
-      return nearNames(engine, repair).map((name) => ({
-        title: `Write ${name}`,
-        edits: [{ declaration: repair.place.declaration, span: repair.place.span, text: name }],
-      }));
+      return nearNames(engine, repair);
     case "swap-part":
     case "insert-part":
       return assembly
@@ -117,7 +117,7 @@ function leaveEmpty(build: Declaration, slot: string): DeclarationEdit {
   return { declaration: build, span: { start: entry.value.span.start, end }, text: "none" };
 }
 
-function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }>): readonly string[] {
+function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }>): readonly Draft[] {
   const names = new Set<string>();
   const codes = new Set<string>();
   const kinds = repair.kinds.length > 0 ? repair.kinds : [undefined];
@@ -131,8 +131,13 @@ function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }
     }
   }
   const near = nearestSeveral(repair.name, names);
-  // Where nothing is near and the family has few interfaces, one of them is meant.
-  return near.length === 0 && codes.size <= mostCodes ? [...codes].sort() : near;
+  // Where nothing is near and the family has few interfaces, one of them is meant, and nobody can say which.
+  const isOpen = near.length === 0 && codes.size <= mostCodes;
+  return (isOpen ? [...codes].sort() : near).map((name) => {
+    const text = repair.keyword === "standard" ? writeCode(name) : name;
+    const { declaration, span } = repair.place;
+    return { title: `Write ${text}`, isOpen, edits: [{ declaration, span, text }] };
+  });
 }
 
 function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "set-fact" }>): readonly Draft[] {

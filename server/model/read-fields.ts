@@ -1,19 +1,19 @@
-import type { BlockTree, FieldEntry, SyntaxProblem } from "../../grammar/tree.ts";
+import type { BlockTree, FieldEntry } from "../../grammar/tree.ts";
+import { asTyped } from "../values/as-typed.ts";
 import { didYouMean, nearestSeveral } from "../values/near.ts";
+import type { ReadContext, ValueProblem } from "../values/problems.ts";
 import { readValue } from "../values/read.ts";
 import type { Field, Fields } from "../vocabulary/define.ts";
+import { familyByName } from "../vocabulary/index.ts";
 import { meantBy } from "../vocabulary/synonyms.ts";
 import type { Declaration } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import type { Statement } from "./stated.ts";
 
 /** Turns a problem of the syntax or of a value into a finding of the declaration it stands in. */
-export function problemFinding(
-  declaration: Declaration,
-  problem: SyntaxProblem & { readonly otherFixes?: readonly NonNullable<SyntaxProblem["fix"]>[] },
-  path = "",
-): Finding {
+export function problemFinding(declaration: Declaration, problem: ValueProblem, path = ""): Finding {
   const place = { declaration, span: problem.span };
+  const meant = problem.meantCode;
   return {
     code: problem.code,
     severity: problem.severity,
@@ -21,12 +21,14 @@ export function problemFinding(
     place,
     path,
     related: [],
-    repairs: [...(problem.fix ? [problem.fix] : []), ...(problem.otherFixes ?? [])].map(({ title, changes }) => ({
-      kind: "change-text",
-      title,
-      place,
-      changes,
-    })),
+    repairs: [
+      ...[...(problem.fix ? [problem.fix] : []), ...(problem.otherFixes ?? [])].map(
+        ({ title, changes }) => ({ kind: "change-text", title, place, changes }) as const,
+      ),
+      ...(meant
+        ? [{ kind: "near-name", place, name: meant.code, keyword: "standard", kinds: [meant.family] } as const]
+        : []),
+    ],
     outcome: "fails",
   };
 }
@@ -75,11 +77,46 @@ export function readEntry(
   findings: Finding[],
 ): Statement {
   const place = { declaration, span: entry.value.span };
-  const result = readValue(field.type, entry.value.tokens, { field: entry.path.text, span: entry.value.span });
+  const tokens = asTyped(field.type, entry.value.tokens, declaration.text);
+  const result = readValue(field.type, tokens, contextOf(entry, field));
   for (const problem of result.problems) findings.push(problemFinding(declaration, problem, path));
   if (result.isNone) return { state: "none", place };
   if (result.value === undefined) return { state: "unreadable", place };
   return { state: "stated", value: result.value, written: result.written, place };
+}
+
+function contextOf(entry: FieldEntry, { type, example }: Field): Partial<ReadContext> {
+  const context = { field: entry.path.text, span: entry.value.span };
+  if (type.type === "code" || type.type === "codes") {
+    const noun = familyByName(type.family)?.noun;
+    return noun === undefined ? context : { ...context, expected: `the code of ${noun}` };
+  }
+  return example === undefined ? context : { ...context, expected: `one, such as ${example}` };
+}
+
+/** What the language says before anybody knows the field, and what the reading of the value then says better. */
+const saidBetter: Readonly<Record<string, readonly string[]>> = {
+  "language/missing-value": ["language/missing-value", "value/missing"],
+  "language/decimal-comma": ["value/teeth-list", "value/glued-list", "value/not-teeth"],
+  "language/thousands-comma": ["value/teeth-list", "value/glued-list", "value/not-teeth"],
+  "language/missing-blank": ["value/teeth-list"],
+};
+
+/** Findings without those that another one of the same declaration says again, knowing more of the field. */
+export function withoutEchoes(findings: readonly Finding[]): readonly Finding[] {
+  if (!findings.some(({ code }) => Object.hasOwn(saidBetter, code))) return findings;
+  return findings.filter((finding) => {
+    const better = saidBetter[finding.code];
+    return !better || !findings.some((other) => better.includes(other.code) && isEcho(finding, other));
+  });
+}
+
+/** The other one stands behind the colon that lacks a value, or covers the characters in question. */
+function isEcho(finding: Finding, other: Finding): boolean {
+  if (finding === other || finding.place.declaration !== other.place.declaration) return false;
+  const { start, end } = finding.place.span;
+  const value = other.place.span;
+  return finding.code === "language/missing-value" ? value.start === end : value.start <= start && end <= value.end;
 }
 
 /** Where a block's fields are read to. */

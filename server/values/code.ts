@@ -14,14 +14,22 @@ import {
 } from "./problems.ts";
 import type { Code, CodesType, CodeType } from "./types.ts";
 
+/** How many of several codes are offered to be kept. */
+const mostKept = 4;
+
 /** Reads one interface code: a single word such as `12x148` or `ZS44/28.6`, or a text. The model resolves it. */
 export function readCode(type: CodeType, tokens: readonly ValueToken[], context: ReadContext): Reading<Code> {
   const lists = splitAtCommas(tokens);
   if (lists.items.length > 1) {
-    const message = `${context.field} takes one code, not a list.`;
-    return unread(undefined, [error("one-only", message, spanOf(tokens, context.span))]);
+    const span = spanOf(tokens, context.span);
+    const fixes = lists.items.slice(0, mostKept).map((item) => {
+      const kept = writeCode(item.map(({ text }) => text).join(" "));
+      return replacement(span, kept, `Keep ${excerpt(kept)} alone`);
+    });
+    const message = `${context.field} takes one code, not a list: keep the one that it is.`;
+    return unread(undefined, [error("one-only", message, span, fixes)]);
   }
-  return oneCode(type.family, lists.items[0] ?? [], lists.problems, context);
+  return oneCode(type.family, lists.items[0] ?? [], lists.problems, context, "one");
 }
 
 /** Reads interface codes separated by commas. */
@@ -35,7 +43,7 @@ export function readCodes(
   const codes: Code[] = [];
   const written: string[] = [];
   for (const item of lists.items) {
-    const reading = oneCode(type.family, item, [], context, ", ");
+    const reading = oneCode(type.family, item, [], context, "list");
     problems.push(...reading.problems);
     if (reading.value === undefined) continue;
     codes.push(reading.value);
@@ -62,7 +70,7 @@ function oneCode(
   tokens: readonly ValueToken[],
   found: readonly ValueProblem[],
   context: ReadContext,
-  joint?: string,
+  takes: "one" | "list",
 ): Reading<Code> {
   const span = spanOf(tokens, context.span);
   const [first] = tokens;
@@ -72,26 +80,37 @@ function oneCode(
     if (code === "") return unread(undefined, [...found, error("missing", `${context.field} needs a code.`, span)]);
     return { value: { family, code }, written: writeCode(code), problems: found };
   }
-  return unread(undefined, [...found, severalWords(tokens, span, context, joint)]);
+  return unread(undefined, [...found, severalWords(family, tokens, span, context, takes)]);
 }
 
-/** `joint` is what the words may have been meant to be joined with, where a list is allowed. */
+/** Several words where one code stands: a list without its commas, a size with blanks in it, or a code so written. */
 function severalWords(
+  family: string,
   tokens: readonly ValueToken[],
   span: Span,
   context: ReadContext,
-  joint: string | undefined,
+  takes: "one" | "list",
 ): ValueProblem {
   const words = tokens.map((token) => token.text);
   const size = /^(\d+(?:\.\d+)?) [xX×] (\d+(?:\.\d+)?)$/.exec(words.join(" "));
-  const fixes = [];
-  if (size !== null) fixes.push(replacement(span, `${size[1]}x${size[2]}`));
-  if (tokens.every((token) => token.kind === "word" || token.kind === "text")) {
-    fixes.push(replacement(span, quote(words.join(" "))));
-    if (joint !== undefined) fixes.push(replacement(span, words.map(writeCode).join(joint)));
+  if (size !== null) {
+    const joined = `${size[1]}x${size[2]}`;
+    const message = `${context.field} takes a code, and a code has no blanks: ${joined}.`;
+    return error("several-words", message, span, [replacement(span, joined)]);
   }
-  const message = `${context.field} takes one code: ${excerpt(tokens)} is several words. A code with blanks stands in quotes.`;
-  return error("several-words", message, span, fixes);
+  const areWords = tokens.every((token) => token.kind === "word" || token.kind === "text");
+  const listed = words.map(writeCode).join(", ");
+  const message =
+    takes === "list"
+      ? `${context.field} is a list: codes have commas between them, as in ${excerpt(listed)}; the words of one code are joined by dashes.`
+      : `${context.field} takes one code, and ${excerpt(tokens)} is several words: the words of a code are joined by dashes.`;
+  const problem = error(
+    "several-words",
+    message,
+    span,
+    areWords && takes === "list" ? [replacement(span, listed)] : [],
+  );
+  return areWords ? { ...problem, meantCode: { family, code: words.join("-") } } : problem;
 }
 
 /** What a warning for quotes around one plain word says; used by every type whose values are bare words. */

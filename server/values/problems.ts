@@ -10,6 +10,8 @@ export interface Fix {
 /** What is wrong with a value. `fix` is the likeliest repair, `otherFixes` the rest in falling order of likelihood. */
 export interface ValueProblem extends SyntaxProblem {
   readonly otherFixes?: readonly Fix[];
+  /** The interface code that was meant, as far as can be guessed: whoever knows the declared ones offers those near it. */
+  readonly meantCode?: { readonly family: string; readonly code: string };
 }
 
 /** What a value is read with, beside its type and its tokens. */
@@ -20,6 +22,8 @@ export interface ReadContext {
   readonly span: Span;
   /** The workshop's own currency, offered where a sum has none. */
   readonly currency?: string;
+  /** What to write where nothing was written, such as `the code of an axle`; an example of the type when left out. */
+  readonly expected?: string;
 }
 
 /**

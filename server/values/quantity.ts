@@ -79,20 +79,16 @@ export function readQuantity(
   const written = reading.written ?? "";
   const span = spanOf(tokens, context.span);
   const usual = usualUnit(type);
+  const two = isRange ? undefined : twoValues(type, first, span, context.field);
+  if (two !== undefined) return unread(written, [...reading.problems, two]);
   const slip = boundsProblem(
     type,
     interval,
     span,
     context.field,
     (value) => withUnit(roundedText(fromBase(value, usual)), usual.symbol),
-    isRange || (first.unit === usual.symbol && !first.text.includes("/")) ? "" : `${written}, which is `,
-    isRange
-      ? []
-      : [
-          ...nothingMeant(type, interval.least, span),
-          ...rangeMeant(type, first, span),
-          ...unitSlips(type, first, interval.least, span),
-        ],
+    isRange || first.unit === usual.symbol ? "" : `${written}, which is `,
+    isRange ? [] : [...nothingMeant(type, interval.least, span), ...unitSlips(type, first, interval.least, span)],
   );
   if (slip !== undefined) return unread(written, [...reading.problems, slip]);
   return { value: type.role === "exact" ? interval.least : interval, written, problems: reading.problems };
@@ -103,16 +99,40 @@ function nothingMeant(type: QuantityType, value: number, span: Span): readonly F
   return value === 0 && (type.lowest ?? 0) > 0 ? [replacement(span, "none")] : [];
 }
 
-/** `68/73 mm` means either, and reads as a fraction: both ends have to be what the field could have. */
-function rangeMeant(type: QuantityType, { text, unit }: OperandReading, span: Span): readonly Fix[] {
-  const [, from, to] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
+/** Units in which fractions are usual: `11/128 in`, `3/4 oz`. */
+const unitsOfFractions = new Set(["in", "ft", "mi", "lb", "oz", "st", "fl-oz-us", "fl-oz-imp"]);
+
+/**
+ * `68/73 mm` is the one or the other, and would be read as a fraction. A fraction of an inch has a power of two below
+ * and cannot be reduced; of any other unit only a half and its like are written so.
+ */
+function twoValues(
+  type: QuantityType,
+  { text, unit }: OperandReading,
+  span: Span,
+  field: string,
+): ValueProblem | undefined {
+  const [, top = "", bottom = ""] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
   const found = unitBySpelling(unit);
-  if (type.role === "exact" || from === undefined || to === undefined || found === undefined) return [];
-  const [one, other] = [Number(from), Number(to)].sort((a, b) => a - b);
-  if (one === undefined || other === undefined || ![one, other].every((end) => inBounds(type, toBase(end, found)))) {
-    return [];
+  if (top === "" || found === undefined) return undefined;
+  const [upper, lower] = [Number(top), Number(bottom)];
+  const isOfInches = upper % 2 === 1 && upper < lower && Number.isInteger(Math.log2(lower));
+  if (upper <= 1 || (unitsOfFractions.has(found.symbol) && isOfInches)) return undefined;
+  const ends = [upper, lower].sort((a, b) => a - b);
+  const plausible = ends.filter((end) => inBounds(type, toBase(end, found)));
+  const range = withUnit(ends.join(" to "), found.symbol);
+  const written = withUnit(text, found.symbol);
+  if (type.role === "exact") {
+    const fixes = plausible.map((end) => replacement(span, withUnit(String(end), found.symbol)));
+    return error("two-values", `${field} is one number, and ${written} names two: write the one it is.`, span, fixes);
   }
-  return [replacement(span, withUnit(`${one} to ${other}`, found.symbol))];
+  const fixes = plausible.length === 2 && ends[0] !== ends[1] ? [replacement(span, range)] : [];
+  return error(
+    "two-values",
+    `${written} names two values, and reads as a fraction; a range is written ${range}.`,
+    span,
+    fixes,
+  );
 }
 
 /** Reads one number with its unit into the base unit. */

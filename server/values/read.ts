@@ -95,7 +95,8 @@ function withoutBrackets(tokens: readonly ValueToken[]): readonly ValueToken[] {
 }
 
 function missing(type: FieldType, context: ReadContext): ReadResult {
-  const message = `${context.field} has no value: write one, such as ${exampleOf(type)}, or none where there is none.`;
+  const expected = context.expected ?? `one, such as ${exampleOf(type)}`;
+  const message = `${context.field} has no value: write ${expected}, or none where there is none.`;
   return { written: "", problems: [error("missing", message, context.span)] };
 }
 

@@ -59,7 +59,9 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
   if (problems.length > 0) return unread(written, problems);
   if (isHabit) {
     const message = `Tooth counts are joined by dashes: ${written}.`;
-    problems.push(warning("teeth-list", message, span, [replacement(span, written)]));
+    // A comma between two digits is never taken for that of a list without asking.
+    const isGlued = tokens.some((token) => token.kind === "word" && /\d,\d/.test(token.text));
+    problems.push((isGlued ? error : warning)("teeth-list", message, span, [replacement(span, written)]));
   }
   return { value: teeth, written, problems };
 }

@@ -72,6 +72,8 @@ const inBuild: Habit[] = [
   { code: "thousands-comma", typed: "price: GBP «3,200»", mended: "price: GBP 3200" },
   { code: "thousands-comma", typed: "price: «£1,234,567.50»", mended: "price: £1234567.50" },
   { code: "missing-blank", typed: "tension: «1180,1150,1210» N", mended: "tension: 1180, 1150, 1210 N" },
+  { code: "missing-blank", typed: "tension: «1180,1150» N", mended: "tension: 1180, 1150 N" },
+  { code: "decimal-comma", typed: "length: «293,25» mm", mended: "length: 293.25 mm" },
   { code: "missing-blank", typed: 'note: as«"»fitted"', mended: 'note: as "fitted"' },
   { code: "inch-mark", typed: 'size: 29«"»', mended: "size: 29 in" },
   { code: "inch-mark", typed: 'size: 1-1/8«"» { mass: 1 g }', mended: "size: 1-1/8 in { mass: 1 g }" },

@@ -243,3 +243,51 @@ describe("with the language in front", () => {
     expect(applied("3,200nm", problem?.fix ?? { title: "", changes: [] })).toBe("3,200N·m");
   });
 });
+
+describe("two values with a slash between", () => {
+  const width: QuantityType = { type: "quantity", dimension: "length", role: "allowed", lowest: 50, highest: 150 };
+  const fixesOf = (type: QuantityType, text: string): readonly string[] =>
+    read(type, text).problems.flatMap(({ fix, otherFixes }) =>
+      [...(fix ? [fix] : []), ...(otherFixes ?? [])].flatMap(({ changes }) => changes.map((change) => change.text)),
+    );
+
+  it.each([
+    [width, "68/73 mm", ["68 to 73 mm"]],
+    [width, "73/68 mm", ["68 to 73 mm"]],
+    [torqueRange, "6/8 N·m", ["6 to 8 N·m"]],
+    [torqueRange, "6/8Nm", ["6 to 8 N·m"]],
+    [torqueRange, "35/53 lbf·in", ["35 to 53 lbf·in"]],
+    [length, "68/73 mm", ["68 mm", "73 mm"]],
+    [length, "6/8 in", ["6 in", "8 in"]],
+    [length, "3/5 in", ["3 in", "5 in"]],
+    [length, "9/4 in", ["4 in", "9 in"]],
+    [{ ...width, lowest: 70 }, "68/73 mm", []],
+  ] as [QuantityType, string, string[]][])("%o %s is no fraction", (type, text, fixes) => {
+    const result = read(type, text);
+    expect(result.value).toBeUndefined();
+    expect(codesOf(result)).toEqual(["two-values"]);
+    expect(fixesOf(type, text)).toEqual(fixes);
+    for (const fix of fixes) expect(read(type, fix).problems).toEqual([]);
+  });
+
+  it.each([
+    ["1/2 mm", 0.5],
+    ["1/3 mm", 1 / 3],
+    ["11/128 in", (11 / 128) * 25.4],
+    ["3/4 in", 19.05],
+    ["15/16 in", (15 / 16) * 25.4],
+  ])("%s is one", (text, value) => {
+    const result = read(length, text);
+    expect(result.problems).toEqual([]);
+    expect(result.value).toBeCloseTo(value, 9);
+  });
+
+  it("says so", () => {
+    expect(read(width, "68/73 mm", { field: "shell-widths" }).problems[0]?.message).toBe(
+      "68/73 mm names two values, and reads as a fraction; a range is written 68 to 73 mm.",
+    );
+    expect(read(length, "68/73 mm", { field: "shell-width" }).problems[0]?.message).toBe(
+      "shell-width is one number, and 68/73 mm names two: write the one it is.",
+    );
+  });
+});

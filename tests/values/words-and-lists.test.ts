@@ -105,7 +105,8 @@ describe("what is mended", () => {
     [ratio, "50 %", "unit-not-allowed", "0.5"],
     [ratio, "1,5", "decimal-comma", "1.5"],
     [axle, "12 x 148", "several-words", "12x148"],
-    [axle, "two words", "several-words", '"two words"'],
+    [axle, "12x142, 12x148", "one-only", "12x142"],
+    [axles, "12x142 12x148", "several-words", "12x142, 12x148"],
     [axles, "12x142 or 12x148", "alternates", "12x142, 12x148"],
     [material, "carbn", "unknown-word", "carbon"],
     [material, "Carbon", "word-form", "carbon"],
@@ -170,6 +171,7 @@ describe("what is refused", () => {
     [ratio, "9", "out-of-bounds"],
     [axle, "a, b", "one-only"],
     [axle, '""', "missing"],
+    [axle, "two words", "several-words"],
     [material, "carbon, steel", "one-only"],
     [material, "wood", "unknown-word"],
     [part, "two words", "not-a-name"],
@@ -194,5 +196,31 @@ describe("what is refused", () => {
 
   it("lists the words of a set in its message", () => {
     expect(read(material, "wood").problems[0]?.message).toContain("carbon, aluminium, steel, straight-side");
+  });
+});
+
+describe("a code in several words", () => {
+  it("says which code was meant, for whoever knows those that are declared, and puts nothing into quotes", () => {
+    const [problem] = read(axle, "six bolt 44").problems;
+    expect(problem?.meantCode).toEqual({ family: "axle", code: "six-bolt-44" });
+    expect(problem?.fix).toBeUndefined();
+    expect(problem?.message).toBe(
+      "it takes one code, and six bolt 44 is several words: the words of a code are joined by dashes.",
+    );
+  });
+
+  it("is first of all a list that lacks its commas, where the field takes one", () => {
+    const [problem] = read(axles, "band 22.2").problems;
+    expect(problem?.message).toMatch(/^it is a list: codes have commas between them, as in band, 22\.2;/);
+    expect(problem?.fix?.changes[0]?.text).toBe("band, 22.2");
+    expect(problem?.otherFixes).toBeUndefined();
+  });
+});
+
+describe("teeth with a comma between the digits", () => {
+  it.each(["50,34 t", "11,13,15 t"])("%s is read as no decimal, and asked about", (typed) => {
+    const result = read(teeth, typed);
+    expect(result.value).toBeUndefined();
+    expect(result.problems.map(({ severity }) => severity)).toEqual(["error"]);
   });
 });

@@ -30,6 +30,8 @@ export const valueCodes: Readonly<Record<string, string>> = {
   "value/teeth-list": "Teeth are understood but are written with dashes and one t: 11-13-15 t.",
   "value/too-many": "More cogs or rings are listed than there can be.",
   "value/two-currencies": "A range of money is in one currency.",
+  "value/two-values":
+    "Two numbers with a slash between are read as a fraction, and mean either of two values: a range is written with to.",
   "value/two-numbers": "Two numbers stand where one is expected.",
   "value/unit-capitals": "Units are told apart by their capitals: mm is a millimetre, Mm a megametre.",
   "value/unit-first": "The unit stands after the number.",
