@@ -1,7 +1,7 @@
 import { calculationOfQuantity } from "../calculations/table.ts";
 import type { Need, Needs } from "../model/need.ts";
 import type { SlotCondition } from "../vocabulary/define.ts";
-import { slotByPath, slotPaths } from "../vocabulary/index.ts";
+import { kindByName, slotByPath, slotPaths } from "../vocabulary/index.ts";
 
 /**
  * What an answer about a build depends on, read from needs alone. Ranking a library judges thousands of parts in one
@@ -95,15 +95,23 @@ function conditionFacts(slot: string): readonly string[] {
   );
 }
 
+/** A fact, and those that decide what it means that it is left out. */
+function addFact(name: string, slot: string, facts: Set<string>): void {
+  facts.add(name);
+  for (const kind of slotByPath(slot)?.kinds ?? []) {
+    for (const other of kindByName(kind)?.fields[name]?.impliedBy ?? []) facts.add(other);
+  }
+}
+
 function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<string>): void {
   for (const need of Object.values(needs) as Need[]) {
     switch (need.kind) {
       case "fact":
-        if (need.slot === slot) facts.add(need.field);
+        if (need.slot === slot) addFact(need.field, slot, facts);
         break;
       case "fact-of-named":
       case "every-fact":
-        facts.add(need.field);
+        addFact(need.field, slot, facts);
         break;
       case "worked": {
         if (seen.has(need.quantity)) break;

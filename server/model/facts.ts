@@ -4,7 +4,7 @@ import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
 import type { Assembly, Installed } from "./assembly.ts";
 import { headerPlace, type Place } from "./declaration.ts";
 import type { Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
-import { omittedSlot } from "./omission.ts";
+import { omittedFact, omittedSlot } from "./omission.ts";
 import { type ResolvedCode, resolveCode } from "./standard.ts";
 import type { Statement } from "./stated.ts";
 import type { Workshop } from "./workshop.ts";
@@ -177,10 +177,9 @@ export class FactReader {
     // The slot takes several kinds and this one has no such fact: the question does not arise.
     if (!field) return { state: "none", path: factPath, place: here.place };
     const subject = label(here.value);
-    return this.#statement(part.facts.get(fieldName), field, factPath, subject, () => ({
-      what: `${fieldName} of ${subject} (${path})`,
-      place: headerPlace(part.declaration),
-    }));
+    const missing = () => ({ what: `${fieldName} of ${subject} (${path})`, place: headerPlace(part.declaration) });
+    const omitted = omittedFact(field, part.facts);
+    return this.#statement(part.facts.get(fieldName), field, factPath, subject, missing, omitted);
   }
 
   #setting(path: string, name: string): Maybe {
@@ -217,10 +216,11 @@ export class FactReader {
     path: string,
     subject: string,
     missing: () => { readonly what: string; readonly place: Place },
+    omitted = field.omitted,
   ): Maybe {
     if (!statement) {
       const { what, place } = missing();
-      return field.omitted === "none" ? { state: "none", path, place } : unknown(path, what, place);
+      return omitted === "none" ? { state: "none", path, place } : unknown(path, what, place);
     }
     if (statement.state === "none") return { state: "none", path, place: statement.place };
     if (statement.state === "unreadable") {

@@ -1,6 +1,13 @@
-import type { Slot, SlotCondition } from "../vocabulary/define.ts";
+import type { Field, Omission, Slot, SlotCondition } from "../vocabulary/define.ts";
 import { slotByPath } from "../vocabulary/index.ts";
 import type { Installed } from "./assembly.ts";
+import type { Statements } from "./stated.ts";
+
+/** What it means that a part leaves a fact out: by the fact's row, and by what the part states beside it. */
+export function omittedFact(field: Field, facts: Statements): Omission {
+  const isImplied = field.impliedBy?.some((name) => facts.get(name)?.state === "stated") ?? false;
+  return isImplied ? "unknown" : field.omitted;
+}
 
 type Slots = ReadonlyMap<string, Installed>;
 
@@ -33,6 +40,7 @@ function holds(condition: SlotCondition, slots: Slots, steps: number): boolean {
   if ("word" in condition) return statement?.state === "stated" && statement.value === condition.word;
   if (condition.is === "stated") return statement?.state === "stated";
   // Left out, a fact is absent when its row says so, or when this kind of part has no such fact at all.
-  if (!statement) return part.kind?.fields[condition.fact]?.omitted !== "unknown";
+  const field = part.kind?.fields[condition.fact];
+  if (!statement) return !field || omittedFact(field, part.facts) !== "unknown";
   return statement.state === "none";
 }

@@ -1,4 +1,4 @@
-import { type Fields, fieldGroups } from "../vocabulary/define.ts";
+import { type Field, type Fields, fieldGroups } from "../vocabulary/define.ts";
 import { commonFields, kindByName, kindNames } from "../vocabulary/index.ts";
 import { describeType } from "./field-type.ts";
 import { code, page, table } from "./markdown.ts";
@@ -15,8 +15,12 @@ export function fieldRows(fields: Fields): string[][] {
       code(name) + (field.essential ? " *" : ""),
       describeType(field.type),
       field.description,
-      field.omitted === "none" ? "there is none" : "not known",
+      field.omitted === "none" ? `there is none${unless(field)}` : "not known",
     ]);
+}
+
+function unless({ impliedBy = [] }: Field): string {
+  return impliedBy.length === 0 ? "" : `, but not known beside ${impliedBy.map(code).join(", ")}`;
 }
 
 export const fieldHead = ["field", "takes", "what it is", "left out means"];

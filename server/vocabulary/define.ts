@@ -36,6 +36,11 @@ export interface Field<Type extends FieldType = FieldType> {
   /** One line for hover and the reference: what it is, how it is measured, which way is positive. */
   readonly description: string;
   readonly omitted: Omission;
+  /**
+   * Facts of the same part that nobody states without this one: beside one of them, leaving it out does not mean that
+   * there is none.
+   */
+  readonly impliedBy?: readonly string[];
   /** The heading it stands under on a build sheet; fields of one group stand together. */
   readonly group?: FieldGroup;
   /** True when a complete entry of this kind is expected to state it: offered first, and asked for by a snippet. */

@@ -24,6 +24,7 @@ import type { Deed, Field, FieldGroup, Omission } from "./define.ts";
 /** What may be said of a field besides its type and description. */
 export interface FieldOptions {
   readonly omitted?: Omission;
+  readonly impliedBy?: readonly string[];
   readonly group?: FieldGroup;
   readonly essential?: boolean;
   readonly formerNames?: readonly string[];

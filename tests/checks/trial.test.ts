@@ -348,3 +348,20 @@ build example "One" { frame: a.frame; drivetrain.bottom-bracket: a.cups }
     );
   });
 });
+
+describe("a brake lever that states what its shift control does, but not that it has one", () => {
+  const bike = (facts: string): string => `
+part rear-derailleur a.arm "Arm" { speeds: 11; set-up: cable; shift-family: one }
+part brake-lever a.lever "Lever" { ${facts} }
+standard shift-family one "One" { actuation: cable; source: "this test" }
+build example "One" { drivetrain { rear-derailleur: a.arm; rear-controller: a.lever; front-derailleur: none } }
+`;
+  it("is not taken for a plain lever", () => {
+    const { outcome: of, missing } = checkText(bike("speeds: 11; shift-family: one"));
+    expect(of("drivetrain/actuation")).toBe("unknown");
+    expect(missing("drivetrain/actuation")).toContain("drivetrain.rear-controller.actuation");
+  });
+  it("a plain lever is one still", () => {
+    expect(outcome(bike("brake-actuation: cable"), "drivetrain/actuation")).toBe("fails");
+  });
+});

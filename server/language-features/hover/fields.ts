@@ -16,7 +16,7 @@ export function fieldHover({ owner, name, field }: FieldPlace): string {
     bullets([
       typeText(field.type),
       field.omitted === "none"
-        ? "Left out, there is none."
+        ? `Left out, there is none${field.impliedBy ? `, unless ${field.impliedBy.map(code).join(", ")} or the like is stated` : ""}.`
         : "Left out, it is not known, and what needs it cannot be checked.",
       ...(field.example === undefined ? [] : [`For example ${code(field.example)}.`]),
       ...(field.formerNames?.length ? [`Formerly ${field.formerNames.map(code).join(", ")}.`] : []),

@@ -51,6 +51,7 @@ export const brakeLever = defineKind({
     actuation: word(shiftActuations, "What the shift control built into it moves; `none` when it has none.", {
       group: "Control",
       omitted: "none",
+      impliedBy: ["shift-family", "speeds", "pull-per-click", "power"],
     }),
     "shift-family": code("shift-family", "Which derailleurs its built-in shift control works with.", {
       group: "Control",

@@ -77,6 +77,7 @@ export const hub = defineKind({
       lowest: 2,
       highest: 20,
       omitted: "none",
+      impliedBy: ["gear-range", "shift-family", "actuation"],
     }),
     "gear-range": number("Highest ratio inside divided by the lowest.", { group: "Gearing", lowest: 1, highest: 8 }),
     "lowest-gear": number("Ratio inside in the lowest gear: turns of the wheel for one of the cog.", {
