@@ -108,7 +108,10 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
       return paragraphs(`**${plain(meaning.name)}**`, plain(meaning.description));
     case "check": {
       const own = report?.rows.find(({ check }) => check.code === meaning.code);
-      return paragraphs(checkHover(meaning.code), own && `In this build ${outcomeWords[own.outcome]}.`);
+      return paragraphs(
+        checkHover(meaning.code, engine.checks.byCode(meaning.code)),
+        own && `In this build ${outcomeWords[own.outcome]}.`,
+      );
     }
   }
 }

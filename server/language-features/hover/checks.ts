@@ -10,8 +10,7 @@ import type { ClientOptions } from "../shared/options.ts";
 import { factLine, stepLines } from "./numbers.ts";
 
 /** A check by itself: what it asks, why, and the source. */
-export function checkHover(checkCode: string): string {
-  const check = checkByCode(checkCode);
+export function checkHover(checkCode: string, check: Check | undefined = checkByCode(checkCode)): string {
   if (!check) return `No check has the code ${code(checkCode)}.`;
   return paragraphs(
     `**${plain(check.title)}** · ${code(check.code)} · ${check.severity}`,
