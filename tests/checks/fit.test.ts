@@ -123,6 +123,54 @@ function bar(aims: string, fork = "greatest-spacers: 40 mm", spacers = "20 mm"):
   );
 }
 
+/** The same front end with a quill whose arm stands 40 mm above the headset, as high as the middle of that clamp. */
+function quill(aims: string, mark = "least-quill-insertion: 65 mm", whole = "quill-length: 120 mm"): string {
+  const stem = ["length: 100 mm; angle: -6°; clamping: quill", mark, whole].filter((fact) => fact !== "").join("; ");
+  return built(
+    {
+      frame: part("frame", "reach: 385 mm; stack: 560 mm; head-angle: 73°; head-tube-length: 140 mm"),
+      fork: part("fork", "steerer-shape: threaded"),
+      headset: part("headset", "upper-stack: 15 mm; lower-stack: 12 mm"),
+      "cockpit.stem": part("stem", stem, "quill-insertion: 80 mm"),
+      "cockpit.handlebar": part("handlebar", "bar: drop; reach: 75 mm; rise: 0 mm"),
+      "cockpit.grips": "none",
+    },
+    aims,
+  );
+}
+
+describe("fit/bar-position of a quill", () => {
+  const code = "fit/bar-position";
+  it.each([
+    ["fit { grip-stack: 636.6 mm; tolerance: 5 mm }", "height", "holds"],
+    ["fit { grip-stack: 636.7 mm; tolerance: 5 mm }", "height", "fails"],
+    ["fit { grip-reach: 547 mm; tolerance: 5 mm }", "reach", "holds"],
+    ["fit { grip-reach: 547.1 mm; tolerance: 5 mm }", "reach", "fails"],
+  ])("stands where its length less its depth brings it: %s, %s: %s", (aims, instance, outcome) => {
+    expect(checkText(quill(aims)).instance(code, instance)).toBe(outcome);
+  });
+
+  it("is pulled up or pushed down as far as its mark lets it, without a word of spacers", () => {
+    // Ten millimetres along a steering axis of 73 degrees are 9.563 mm of height.
+    const low = quill("fit { grip-stack: 641.24 mm; tolerance: 1 mm }");
+    expect(checkText(low).of(code)[0]?.message).toMatch(/too low.*set the quill 70 mm deep/);
+    expect(checkText(low).of(code)[0]?.message).not.toContain("spacers");
+    const [first] = repaired(low, code);
+    expect(checkText(first?.text ?? "").instance(code, "height")).toBe("holds");
+    const marked = quill("fit { grip-stack: 641.24 mm; tolerance: 1 mm }", "least-quill-insertion: 75 mm");
+    expect(checkText(marked).of(code)[0]?.message).toMatch(/its mark does not let the quill come so high/);
+    expect(repaired(marked, code)).toEqual([]);
+    const high = quill("fit { grip-stack: 622.11 mm; tolerance: 1 mm }");
+    expect(checkText(high).of(code)[0]?.message).toMatch(/too high.*set the quill 90 mm deep/);
+  });
+
+  it("asks for its length and depth, and neither for spacers nor for the height of a clamp", () => {
+    const text = checkText(quill("fit { grip-stack: 640 mm; tolerance: 1 mm }", "", ""));
+    expect(text.missing(code)).toEqual(["cockpit.stem.quill-length"]);
+    expect(text.outcome("steering/steerer-length")).toBe("notApplicable");
+  });
+});
+
 describe("fit/bar-position", () => {
   const code = "fit/bar-position";
   it.each([

@@ -1,8 +1,9 @@
 import { fact, optional, setting } from "../../model/need.ts";
 import { angle, length, yesNo } from "../../vocabulary/fields.ts";
-import { defineCalculation, input, known, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, meaningless, optionalInput } from "../define.ts";
 import { barClamp } from "../shared/bar-position.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
+import { missingOf } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 
 /** Where the middle of the bar clamp lies. */
@@ -15,8 +16,11 @@ export default defineCalculation({
     stack: input(length("Head tube's top above the crank axis.", { example: "560 mm" })),
     "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "73°" })),
     "upper-stack": input(length("Headset above the head tube, its cover included.", { example: "15 mm" })),
-    "spacers-below": input(length("Spacers under the stem.", { example: "20 mm" })),
-    "stem-clamp-height": input(length("Height of steerer that the stem takes up.", { example: "40 mm" })),
+    "spacers-below": optionalInput(length("Spacers under a stem that clamps the steerer.", { example: "20 mm" })),
+    "stem-clamp-height": optionalInput(length("Height of steerer that such a stem takes up.", { example: "40 mm" })),
+    "quill-rise": optionalInput(
+      length("Of a quill, in place of the two: from the headset's top up to the middle of its arm."),
+    ),
     "stem-length": input(length("From the steerer's axis to the bar clamp's middle.", { example: "100 mm" })),
     "stem-angle": input(
       angle("Deviation from square to the steerer, positive up; not the angle between stem and steerer.", {
@@ -33,11 +37,12 @@ export default defineCalculation({
     "stem-inclination": { unit: "°", digits: 1, description: "Slope of the stem from the horizontal, positive up." },
   },
   formula:
-    "up the steering axis by upper stack + spacers + half the stem's clamp height, then along the stem at 90° − head angle + stem angle",
+    "up the steering axis by upper stack + spacers + half the stem's clamp height, or by upper stack + the rise of a quill, then along the stem at 90° − head angle + stem angle",
   source: "plane geometry, re-derived",
   compute(given, working) {
     const { reach, stack, "head-angle": headAngle, "stem-length": stemLength } = given;
     const { "upper-stack": upperStack, "spacers-below": spacers, "stem-clamp-height": clampHeight } = given;
+    const { "quill-rise": quillRise } = given;
     const stemAngle = given.flipped ? -given["stem-angle"] : given["stem-angle"];
     const wrong =
       notFinite({ reach }) ??
@@ -48,15 +53,22 @@ export default defineCalculation({
         "stem-clamp-height": clampHeight,
         "stem-length": stemLength,
       }) ??
+      notFinite({ "quill-rise": quillRise }) ??
       notBetween(20, 90.000001, "°", { "head-angle": headAngle }) ??
       notBetween(-90, 90, "°", { "stem-angle": stemAngle });
     if (wrong) return wrong;
-    const upAxis = upperStack + spacers + clampHeight / 2;
+    const above = quillRise ?? middleOfClamp(spacers, clampHeight);
+    if (above === undefined) {
+      return impossible("Give the spacers and the height of the stem's clamp, or the rise of a quill.");
+    }
+    const upAxis = upperStack + above;
     const inclination = 90 - headAngle + stemAngle;
     const clamp = barClamp({ reach, stack, headAngle, upAxis, stemLength, stemAngle });
-    working?.step(
-      `Up the steering axis: ${say(upperStack, "mm")} + ${say(spacers, "mm")} + ${say(clampHeight, "mm")} ÷ 2 = ${say(upAxis, "mm")}`,
-    );
+    const parts =
+      quillRise === undefined
+        ? `${say(spacers ?? 0, "mm")} + ${say(clampHeight ?? 0, "mm")} ÷ 2`
+        : `${say(quillRise, "mm")} of the quill`;
+    working?.step(`Up the steering axis: ${say(upperStack, "mm")} + ${parts} = ${say(upAxis, "mm")}`);
     working?.step(
       `Slope of the stem: 90° − ${say(headAngle, "°")} + ${say(stemAngle, "°")} = ${say(inclination, "°")}`,
     );
@@ -80,24 +92,38 @@ export default defineCalculation({
         stack: fact("frame", "stack"),
         headAngle: fact("frame", "head-angle"),
         upperStack: fact("headset", "upper-stack"),
-        spacers: setting("cockpit.stem", "spacers-below"),
-        clampHeight: fact("cockpit.stem", "clamp-height"),
+        clamping: optional(fact("cockpit.stem", "clamping")),
+        spacers: optional(setting("cockpit.stem", "spacers-below")),
+        clampHeight: optional(fact("cockpit.stem", "clamp-height")),
+        quillLength: optional(fact("cockpit.stem", "quill-length")),
+        insertion: optional(setting("cockpit.stem", "quill-insertion")),
         stemLength: fact("cockpit.stem", "length"),
         stemAngle: fact("cockpit.stem", "angle"),
         flipped: optional(setting("cockpit.stem", "flipped")),
       },
-      inputs: (facts) =>
-        known({
+      inputs: (facts) => {
+        const { clamping, spacers, clampHeight, quillLength, insertion } = facts;
+        const given = {
           reach: facts.reach.value,
           stack: facts.stack.value,
           "head-angle": facts.headAngle.value,
           "upper-stack": facts.upperStack.value,
-          "spacers-below": facts.spacers.value,
-          "stem-clamp-height": facts.clampHeight.value,
           "stem-length": facts.stemLength.value,
           "stem-angle": facts.stemAngle.value,
           flipped: facts.flipped.state === "known" && facts.flipped.value,
-        }),
+        };
+        const isQuill = clamping.state === "known" && clamping.value === "quill";
+        const [whole, inside] = isQuill ? [quillLength, insertion] : [clampHeight, spacers];
+        if (whole.state === "known" && inside.state === "known") {
+          return known(
+            isQuill
+              ? { ...given, "quill-rise": whole.value - inside.value }
+              : { ...given, "spacers-below": inside.value, "stem-clamp-height": whole.value },
+          );
+        }
+        const missing = missingOf(whole, inside);
+        return missing.length > 0 ? lacking(missing) : meaningless("nothing says how high the stem stands");
+      },
     },
   ],
   examples: [
@@ -130,5 +156,23 @@ export default defineCalculation({
       results: { "bar-clamp-forward": 460.97004, "bar-clamp-height": 651.66987, "stem-inclination": 23 },
       source: "the same stem turned over, as one of +6°; worked independently by script",
     },
+    {
+      inputs: {
+        reach: 400,
+        stack: 500,
+        "head-angle": 90,
+        "upper-stack": 25,
+        "quill-rise": 65,
+        "stem-length": 90,
+        "stem-angle": 0,
+      },
+      results: { "bar-clamp-forward": 490, "bar-clamp-height": 590, "stem-inclination": 0 },
+      source: "by hand on an upright steering axis: a quill 140 mm long that stands 75 mm deep",
+    },
   ],
 });
+
+/** From the headset's top to the middle of the clamp of a stem on a plain steerer. */
+function middleOfClamp(spacers: number | undefined, clampHeight: number | undefined): number | undefined {
+  return spacers === undefined || clampHeight === undefined ? undefined : spacers + clampHeight / 2;
+}

@@ -1,6 +1,6 @@
-import { buildField, fact, setting, worked } from "../../model/need.ts";
+import { buildField, fact, optional, setting, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, input, known } from "../define.ts";
+import { defineCalculation, input, known, lacking, meaningless } from "../define.ts";
 import { cosine, sine } from "../shared/angles.ts";
 import { negative, notBetween, notFinite } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
@@ -50,16 +50,23 @@ export default defineCalculation({
       needs: {
         now: worked<number>("cockpit.hands-height"),
         wanted: buildField("fit.grip-stack"),
-        spacers: setting("cockpit.stem", "spacers-below"),
+        clamping: optional(fact("cockpit.stem", "clamping")),
+        spacers: optional(setting("cockpit.stem", "spacers-below")),
         headAngle: fact("frame", "head-angle"),
       },
-      inputs: ({ now, wanted, spacers, headAngle }) =>
-        known({
+      inputs: ({ now, wanted, clamping, spacers, headAngle }) => {
+        if (clamping.state === "known" && clamping.value === "quill") {
+          return meaningless("a quill is set higher or lower in its steerer, without spacers");
+        }
+        if (spacers.state === "unknown") return lacking(spacers.missing);
+        if (spacers.state === "none") return meaningless("the stem stands on no spacers");
+        return known({
           "hands-height": now.value,
           "wanted-height": wanted.value,
           "spacers-below": spacers.value,
           "head-angle": headAngle.value,
-        }),
+        });
+      },
     },
   ],
   examples: [

@@ -1,6 +1,7 @@
+import { sine } from "../../calculations/shared/angles.ts";
 import type { Repair } from "../../model/finding.ts";
-import { buildField, fact, type Known, optional, setting, slot, worked } from "../../model/need.ts";
-import { atLeast, atMost } from "../../values/compare.ts";
+import { buildField, fact, type Known, type Maybe, optional, setting, slot, worked } from "../../model/need.ts";
+import { atLeast, atMost, lessThan } from "../../values/compare.ts";
 import { defineCheck, fails, holds } from "../define.ts";
 import { aimed } from "../shared/aim.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -23,8 +24,12 @@ export default defineCheck({
     below: optional(setting("cockpit.stem", "spacers-below")),
     needed: optional(worked<number>("cockpit.spacers-needed")),
     mostSpacers: optional(fact("fork", "greatest-spacers")),
+    clamping: optional(fact("cockpit.stem", "clamping")),
+    insertion: optional(setting("cockpit.stem", "quill-insertion")),
+    leastInsertion: optional(fact("cockpit.stem", "least-quill-insertion")),
+    headAngle: optional(fact("frame", "head-angle")),
   }),
-  test({ stem, aim, tolerance, actual, below, needed, mostSpacers }, { name }) {
+  test({ stem, aim, tolerance, actual, below, needed, mostSpacers, ...quill }, { name }) {
     const { off, is, by, aim: goal, tolerance: near, margin } = aimed(actual, aim, tolerance);
     const where = name === "reach" ? "in front of" : "above";
     if (off === undefined)
@@ -38,6 +43,28 @@ export default defineCheck({
         swaps("cockpit.stem", "cockpit.handlebar"),
       );
     }
+    const other = `a stem that points further ${off > 0 ? "down" : "up"}, or a bar with ${off > 0 ? "less" : "more"} rise`;
+    const depth = depthForHeight(quill, off);
+    if (quill.clamping.state === "known" && quill.clamping.value === "quill" && quill.insertion.state === "known") {
+      return fails(
+        `The hands rest ${is} above the crank axis, ${by} too ${off > 0 ? "high" : "low"} for the aim of ${goal} within ${near}: ${depth ? `set the quill ${depth} deep, or fit ${other}` : `its mark does not let the quill come so high; fit ${other}`}.`,
+        depth ? quill.insertion : stem,
+        [...related, quill.insertion],
+        [
+          ...(depth
+            ? [
+                {
+                  kind: "set-setting",
+                  slot: "cockpit.stem",
+                  setting: "quill-insertion",
+                  value: depth,
+                } as const,
+              ]
+            : []),
+          ...swaps("cockpit.stem", "cockpit.handlebar"),
+        ],
+      );
+    }
     const spacers = needed.state === "known" ? needed.value : undefined;
     const allowed =
       spacers !== undefined &&
@@ -47,7 +74,6 @@ export default defineCheck({
       allowed && spacers !== undefined
         ? [{ kind: "set-setting", slot: "cockpit.stem", setting: "spacers-below", value: millimetres(spacers) }]
         : [];
-    const other = `a stem that points further ${off > 0 ? "down" : "up"}, or a bar with ${off > 0 ? "less" : "more"} rise`;
     return fails(
       `The hands rest ${is} above the crank axis, ${by} too ${off > 0 ? "high" : "low"} for the aim of ${goal} within ${near}: ${allowed && spacers !== undefined ? `use ${millimetres(spacers)} of spacers under the stem, as far as the steerer reaches, or ${other}` : `spacers alone do not bring it there; fit ${other}`}.`,
       allowed && below.state === "known" ? below : stem,
@@ -90,3 +116,23 @@ build example "A long stem" {
 `,
   },
 });
+
+/**
+ * How deep a quill stands that brings the hands to their aim, as written in a build; `undefined` where its mark forbids
+ * that or something is not stated.
+ * @param off by how much the hands are too high, in millimetres.
+ */
+function depthForHeight(
+  quill: {
+    readonly insertion: Maybe<number>;
+    readonly leastInsertion: Maybe<number>;
+    readonly headAngle: Maybe<number>;
+  },
+  off: number,
+): string | undefined {
+  const { insertion, leastInsertion, headAngle } = quill;
+  if (insertion.state !== "known" || headAngle.state !== "known") return undefined;
+  const depth = insertion.value + off / sine(headAngle.value);
+  if (leastInsertion.state === "known" && lessThan(depth, leastInsertion.value)) return undefined;
+  return depth > 0 ? millimetres(depth) : undefined;
+}

@@ -20,17 +20,30 @@ export default defineCheck({
   needs: () => ({
     ...threadlessNeeds,
     stem: slot("cockpit.stem"),
-    length: setting("fork", "steerer-length"),
-    stack: worked<number>("steering.steerer-stack"),
-    clampHeight: fact("cockpit.stem", "clamp-height"),
-    above: setting("cockpit.stem", "spacers-above"),
-    below: setting("cockpit.stem", "spacers-below"),
+    length: optional(setting("fork", "steerer-length")),
+    stack: optional(worked<number>("steering.steerer-stack")),
+    clampHeight: optional(fact("cockpit.stem", "clamp-height")),
+    above: optional(setting("cockpit.stem", "spacers-above")),
+    below: optional(setting("cockpit.stem", "spacers-below")),
     gap: optional(setting("cockpit.stem", "cap-gap")),
     engagement: optional(fact("cockpit.stem", "least-engagement")),
   }),
   test({ stem, length, stack, clampHeight, above, below, gap, engagement, ...kind }) {
+    // What a quill has no use for is not asked for.
     const other = notThreadless(kind);
     if (other) return notApplicable(other);
+    if ([length, stack, clampHeight, above, below].some(({ state }) => state === "none")) {
+      return notApplicable("nothing is stated that stands on the steerer");
+    }
+    if (
+      length.state !== "known" ||
+      stack.state !== "known" ||
+      clampHeight.state !== "known" ||
+      above.state !== "known" ||
+      below.state !== "known"
+    ) {
+      return cannotTell(...unknowns(length, stack, clampHeight, above, below));
+    }
     const left = stack.value - length.value;
     const wanted = gap.state === "known" && gap.value > 0 && atMost(gap.value, mostCapGap) ? gap.value : usualCapGap;
     const [cut, full] = showPair(length.value, stack.value, "length");

@@ -55,6 +55,11 @@ export const stem = defineKind({
       highest: 150,
       omitted: "none",
     }),
+    "quill-length": length("From a quill's lower end up its axis to the middle of the arm that leaves it.", {
+      group: "Geometry",
+      lowest: 60,
+      highest: 400,
+    }),
     "friction-paste-allowed": yesNo("Whether its maker allows friction paste in its clamps.", { group: "Limits" }),
     "routing-system": code("routing-system", "System of bar, stem, spacers and headset for hoses inside.", {
       group: "Fit",
