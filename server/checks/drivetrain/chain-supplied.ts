@@ -35,7 +35,7 @@ export default defineCheck({
     if (open && strip - 1 <= supplied.value) return cannotTell(closureLink);
     const extra = links.state === "known" && needed.state === "known" && needed.value < links.value;
     return fails(
-      `A strip of ${strip} links is needed${ends}, but ${supplied.subject} comes with ${supplied.value}: ${strip - supplied.value} too few. Fit a chain sold longer; two pieces are never joined to make one.`,
+      `A strip of ${strip} links is needed${ends}, but ${supplied.subject} comes with ${supplied.value}: ${strip - supplied.value} too few. Fit a chain sold longer or by the reel; pieces are joined only where the maker of the chain allows a second closure.`,
       chain,
       wanted === links ? [supplied, wanted] : [supplied],
       [
@@ -49,8 +49,9 @@ export default defineCheck({
   explanation:
     "Chains come in fixed lengths, and a wide cassette on a long rear end can need more than the box holds. The strip " +
     "that is cut holds one link fewer than the finished chain when a closure link joins it, and as many when a pin does. " +
-    "The length stated in the build counts, or the worked-out one where none is stated. Pieces of two chains are not " +
-    "joined: a second closure is a second weak place, and worn and new links run badly on one set of teeth.",
+    "The length stated in the build counts, or the worked-out one where none is stated. A second " +
+    "closure is a second weak place: pieces are joined only where the chain's maker allows it, as on bicycles longer than any " +
+    "box holds, and never worn links with new ones.",
   source: "common practice, no source",
   examples: {
     holds: `
