@@ -148,6 +148,35 @@ export const commands: readonly CommandRow[] = [
     run: async (invocation, program) => (await program()).suggest(invocation),
   },
   {
+    name: "parts",
+    summary: "list what builds are made of, and parts that nothing uses, nothing fits, or that stand there twice",
+    usage: [
+      "list [FILE#BUILD... [--variants] | PATH...] [--format text|csv|json]",
+      "unused [PATH...]",
+      "never-fit [PATH...] [--seconds NUMBER]",
+      "duplicates [PATH...]",
+    ],
+    options: [
+      formatOption(["text", "csv", "json"]),
+      { name: "variants", description: "with list: the builds that derive from those named as well" },
+      {
+        name: "seconds",
+        value: "NUMBER",
+        description: "with never-fit: how long builds are asked; 20 when not given",
+      },
+      unitsOption,
+    ],
+    details: [
+      "list adds up how many of each part builds take, with mass and price: of the builds named, or of all whole bikes of " +
+        "files and folders. Parts without a stated mass or price are named and never counted as zero; currencies stay apart.",
+      "unused lists parts that no build names. duplicates lists parts that may be one and the same: names, titles, order " +
+        "numbers or facts alike.",
+      "never-fit lists parts that fit no build of the workshop (in every slot that takes them some check fails as an error " +
+        "which no set-up mends), and parts for one of whose joints the libraries have no counterpart, nor an adapter.",
+    ],
+    run: async (invocation, program) => (await program()).parts(invocation),
+  },
+  {
     name: "import",
     summary: "bring parts in from a supplier's CSV or from JSON",
     usage: ["FILE.csv [--to FILE.ferrule] [--map FILE.json] [--update] [--dry-run]", "FILE.json [--to FILE.ferrule]"],

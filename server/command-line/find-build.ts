@@ -78,6 +78,6 @@ export function buildIn(workshops: readonly LoadedWorkshop[], address: Address):
 }
 
 /** The builds of the files that were asked for. */
-export function buildsOf({ engine, uris }: LoadedWorkshop): readonly Declaration[] {
+export function buildsOf({ engine, uris }: Pick<LoadedWorkshop, "engine" | "uris">): readonly Declaration[] {
   return uris.flatMap((uri) => (engine.file(uri)?.declarations ?? []).filter(({ keyword }) => keyword === "build"));
 }

@@ -22,6 +22,10 @@ export async function suggest(invocation: Invocation): Promise<number> {
   return (await import("./commands/suggest.ts")).run(invocation);
 }
 
+export async function parts(invocation: Invocation): Promise<number> {
+  return (await import("./commands/parts.ts")).run(invocation);
+}
+
 export async function importParts(invocation: Invocation): Promise<number> {
   return (await import("./commands/import.ts")).run(invocation);
 }

@@ -131,13 +131,18 @@ export class SlotJudge {
   /** The build with the slot empty: its answers serve for whatever the slot does not touch. */
   readonly #without: BuildEvaluation;
 
-  constructor(engine: Engine, assembly: Assembly, path: string) {
+  /** @param base answers on the assembly as it stands, where somebody has them: what the slot does not touch is not asked again. */
+  constructor(engine: Engine, assembly: Assembly, path: string, base?: BuildEvaluation) {
     this.#engine = engine;
     this.#assembly = assembly;
     this.#path = path;
     const slots = new Map(assembly.slots);
     slots.delete(path);
-    this.#without = new BuildEvaluation({ ...assembly, slots }, engine.workshop);
+    this.#without = new BuildEvaluation(
+      { ...assembly, slots },
+      engine.workshop,
+      base && { evaluation: base, slot: path },
+    );
     for (const [slot, { part }] of assembly.slots) {
       if (slot !== path && part) this.#elsewhere.add(part.declaration);
     }
@@ -316,7 +321,7 @@ function gravity({ severity, isSetUp }: CandidateFailure): number {
 }
 
 /** True for the path of a setting or of a field of the build: what is decided for the build, as against what a part is. */
-function isSetting(path: string): boolean {
+export function isSetting(path: string): boolean {
   if (Object.hasOwn(buildFields, path)) return true;
   const dot = path.lastIndexOf(".");
   const slot = dot < 0 ? undefined : slotByPath(path.slice(0, dot));

@@ -25,6 +25,8 @@ export function assemble(declaration: Declaration, context: AssemblyContext): As
     if (layer.tree.block) reader.readBlock(layer.tree.block, "");
     if (own) findings.push(...layerFindings);
   }
+  // What derives from a template is a whole bike, unless it says that it is one too.
+  if (fields.get("template")?.place.declaration !== declaration) fields.delete("template");
 
   const slots = new Map<string, Installed>();
   for (const [path, draft] of drafts) {
