@@ -118,6 +118,15 @@ describe("steering/steerer-length", () => {
     }
   });
 
+  it("leaves out no more than the stem can do without", () => {
+    // The clamp needs 38 of its 40 mm: a gap of 2 mm is the most, whatever was planned.
+    const tight = cut("189 mm", `${spacers}; cap-gap: 3 mm`, "clamp-height: 40 mm; least-engagement: 38 mm");
+    expect(checkText(tight).of(code)[0]?.message).toMatch(/holds 37 mm of it and needs 38 mm.*Leave it at 190 mm/);
+    const mends = repaired(tight, code);
+    expect(mends.length).toBeGreaterThan(0);
+    for (const { title, text } of mends) expect(checkText(text).outcome(code), title).toBe("holds");
+  });
+
   it("says both lengths, the gap and the engagement", () => {
     const [found] = checkText(cut("180 mm", `${spacers}; cap-gap: 3 mm`)).of(code);
     expect(found?.message).toMatch(/180 mm.*192 mm.*12 mm below the top.*5 mm is the most.*28 mm.*36 mm.*189 mm/);

@@ -35,6 +35,7 @@ describe("the good builds", () => {
       "fellside-m",
       "fleetwith-52",
       "haverigg-lt",
+      "kentmere-56",
       "kirkgate-55",
       "lamb-16",
       "lorton-56",

@@ -45,7 +45,10 @@ export default defineCheck({
       return cannotTell(...unknowns(length, stack, clampHeight, above, below));
     }
     const left = stack.value - length.value;
-    const wanted = gap.state === "known" && gap.value > 0 && atMost(gap.value, mostCapGap) ? gap.value : usualCapGap;
+    const planned = gap.state === "known" && gap.value > 0 && atMost(gap.value, mostCapGap) ? gap.value : usualCapGap;
+    // No more is left out than the stem can do without.
+    const spare = engagement.state === "known" ? above.value + clampHeight.value - engagement.value : planned;
+    const wanted = spare > 0 ? Math.min(planned, spare) : planned;
     const [cut, full] = showPair(length.value, stack.value, "length");
     const cutTo = millimetres(stack.value - wanted);
     const again: Repair = { kind: "set-setting", slot: "fork", setting: "steerer-length", value: cutTo };
