@@ -34,9 +34,12 @@ export interface CheckAnswer {
 export async function answerCheck(read: readonly ReadWorkshop[], settings: CheckSettings): Promise<CheckAnswer> {
   const { today } = settings;
   const loaded = read.map((workshop) => load(workshop, today, settings.folder, settings.units));
-  const collected = loaded.map(collect);
-  const text = await report(collected, settings, today);
   const leftOut = loaded.flatMap((workshop) => workshop.leftOut);
+  const collected = loaded.map((workshop, index) => ({
+    ...collect(workshop),
+    unread: [...(read[index]?.leftOut ?? []), ...workshop.leftOut].filter(({ serious }) => serious),
+  }));
+  const text = await report(collected, settings, today);
   if (leftOut.length > 0) return { text, leftOut, exitCode: exitCodes.usage };
   const failOn = settings.failOn as Severity | "never";
   const found = failOn !== "never" && collected.some(({ files }) => hasAtLeast(files, failOn));

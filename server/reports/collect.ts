@@ -72,6 +72,8 @@ export interface ReportedWorkshop {
 /** A workshop with everything that a report says of it. */
 export interface CollectedWorkshop extends ReportedWorkshop {
   readonly files: readonly ReportedFile[];
+  /** Files that could not be read, with why; paths as shown. */
+  readonly unread?: readonly { readonly path: string; readonly reason: string }[];
 }
 
 /** Works out everything a report says, by file and by build. */

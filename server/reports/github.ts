@@ -1,5 +1,6 @@
 import type { Severity } from "../model/finding.ts";
 import { type CollectedWorkshop, findingsOfFile, type ReportedFinding, totals } from "./collect.ts";
+import { unreadOf } from "./json.ts";
 import { counted, outcomeCounts, severityCounts } from "./words.ts";
 
 const commands: Readonly<Record<Severity, string>> = { error: "error", warning: "warning", information: "notice" };
@@ -14,7 +15,10 @@ export function githubReport(workshops: readonly CollectedWorkshop[]): string {
   const { severities, outcomes, records, measured } = totals(files);
   const ofRecords = records === 0 ? "" : ` ${counted(records, "record")}: ${outcomeCounts(measured)}.`;
   const last = `${severityCounts(severities)}. ${outcomeCounts(outcomes)}.${ofRecords}`;
-  return [...findings.map(command), last, ""].join("\n");
+  const unread = unreadOf(workshops).map(
+    ({ path, reason }) => `::error file=${property(path)}::${data(`${path} was not read: ${reason}.`)}`,
+  );
+  return [...unread, ...findings.map(command), last, ""].join("\n");
 }
 
 function command(finding: ReportedFinding): string {

@@ -29,6 +29,7 @@ export interface JsonReport {
   readonly languageVersion: number;
   readonly today: string;
   readonly files: readonly JsonFile[];
+  readonly unread: readonly JsonUnread[];
   readonly totals: {
     readonly builds: number;
     readonly records: number;
@@ -40,6 +41,12 @@ export interface JsonReport {
     /** Comparisons of what records hold. */
     readonly recordCounts: JsonCounts;
   };
+}
+
+/** A file of a workshop that could not be read: what is said of the others is said without it. */
+export interface JsonUnread {
+  readonly path: string;
+  readonly reason: string;
 }
 
 type JsonCounts = Readonly<Record<Outcome, number>>;
@@ -130,6 +137,7 @@ export function jsonReport(workshops: readonly CollectedWorkshop[], today: strin
         ),
       })),
     ),
+    unread: unreadOf(workshops),
     totals: {
       builds,
       records,
@@ -140,6 +148,11 @@ export function jsonReport(workshops: readonly CollectedWorkshop[], today: strin
       recordCounts: measured,
     },
   };
+}
+
+/** Files that could not be read, with why. */
+export function unreadOf(workshops: readonly CollectedWorkshop[]): readonly JsonUnread[] {
+  return workshops.flatMap(({ unread = [] }) => unread.map(({ path, reason }) => ({ path, reason })));
 }
 
 function jsonBuild(workshop: ReportedWorkshop, { declaration, report, at, findings }: ReportedBuild): JsonBuild {

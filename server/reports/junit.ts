@@ -1,5 +1,6 @@
 import type { CheckRow } from "../engine/evaluate.ts";
 import type { CollectedWorkshop, ReportedBuild, ReportedFile, ReportedFinding, ReportedRecord } from "./collect.ts";
+import { unreadOf } from "./json.ts";
 import { rowText } from "./record-row.ts";
 import { verdictText } from "./verdict.ts";
 
@@ -30,6 +31,11 @@ export function junitReport(workshops: readonly CollectedWorkshop[]): string {
       const text = file.findings.map((finding) => findingCase(file.path, finding));
       return text.length === 0 && declared.length > 0 ? declared : [suite(file.path, file.path, text), ...declared];
     });
+  for (const { path, reason } of unreadOf(workshops)) {
+    const message = `${path} was not read: ${reason}.`;
+    const body = [`<failure type="unread" message="${escaped(message)}"/>`];
+    suites.push(suite(path, path, [{ name: "the file can be read", className: path, body, kind: "failed" }]));
+  }
   const all = suites.flatMap(({ cases }) => cases);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',

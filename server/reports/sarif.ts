@@ -4,6 +4,7 @@ import type { Severity } from "../model/finding.ts";
 import { comparisonByCode } from "../records/table.ts";
 import { findingCodes } from "./codes/index.ts";
 import { type CollectedWorkshop, findingsOfFile, type Location, type ReportedFinding } from "./collect.ts";
+import { unreadOf } from "./json.ts";
 
 const levels: Readonly<Record<Severity, "error" | "warning" | "note">> = {
   error: "error",
@@ -17,6 +18,7 @@ const levels: Readonly<Record<Severity, "error" | "warning" | "note">> = {
  */
 export function sarifReport(workshops: readonly CollectedWorkshop[], version: string) {
   const findings = workshops.flatMap(({ files }) => files).flatMap(findingsOfFile);
+  const unread = unreadOf(workshops);
   const codes = [...new Set(findings.map(({ code }) => code))].sort();
   const indexes = new Map(codes.map((code, index) => [code, index]));
   return {
@@ -27,6 +29,15 @@ export function sarifReport(workshops: readonly CollectedWorkshop[], version: st
         tool: {
           driver: { name: "Ferrule", semanticVersion: version, rules: codes.map((code) => rule(code, workshops)) },
         },
+        invocations: [
+          {
+            executionSuccessful: unread.length === 0,
+            toolExecutionNotifications: unread.map(({ path, reason }) => ({
+              level: "error",
+              message: { text: `${path} was not read: ${reason}.` },
+            })),
+          },
+        ],
         columnKind: "utf16CodeUnits",
         results: findings.map((finding) => result(finding, indexes.get(finding.code) ?? -1)),
       },

@@ -65,9 +65,10 @@ export function listFiles(root: string): Listing {
         else leftOut.push({ path, reason: `it lies more than ${deepestFolder} folders deep`, serious: true });
       } else if (!entry.name.endsWith(fileExtension) || entry.name === fileExtension) {
         // A name that is only the extension is a hidden file.
+        if (entry.isSymbolicLink() && !isSkippedFolder(entry.name)) leftOut.push(...foreignFolder(path, root));
       } else if (entry.isFile()) files.push(path);
       else if (entry.isSymbolicLink()) linked.push(path);
-      else leftOut.push({ path, reason: "it is not a regular file", serious: false });
+      else leftOut.push({ path, reason: "it is not a regular file", serious: true });
     }
   };
   walk(root, 0);
@@ -91,13 +92,25 @@ function followLink(path: string, root: string): { readonly path: string } | Lef
   try {
     const target = realpathSync(path);
     if (!isInside(target, root)) {
-      return { path, reason: "it is a link that leads out of the workshop's folder", serious: false };
+      return { path, reason: "it is a link that leads out of the workshop's folder", serious: true };
     }
-    if (!statSync(target).isFile())
-      return { path, reason: "it is a link to something that is no file", serious: false };
+    if (!statSync(target).isFile()) return { path, reason: "it is a link to something that is no file", serious: true };
     return { path: target };
   } catch (error) {
-    return { path, reason: reasonOf(error), serious: false };
+    return { path, reason: reasonOf(error), serious: true };
+  }
+}
+
+/** A link to a folder outside of the root: nobody said that there are sources in it, but somebody may think so. */
+function foreignFolder(path: string, root: string): readonly LeftOut[] {
+  try {
+    const target = realpathSync(path);
+    if (isInside(target, root) || !statSync(target).isDirectory()) return [];
+    return [
+      { path, reason: "it is a link to a folder outside of the workshop's, which is not followed", serious: false },
+    ];
+  } catch {
+    return [];
   }
 }
 
