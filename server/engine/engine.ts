@@ -161,6 +161,10 @@ export class Engine {
     if (this.#open.size === 0) this.#earlier.clear();
   }
 
+  isOpen(uri: string): boolean {
+    return this.#open.has(uri);
+  }
+
   /** What is known of a build in an open file serves again after the next letter, as far as it does not differ. */
   #keepReport(declaration: Declaration, analysis: Analysis): void {
     if (!analysis.report || !this.#open.has(declaration.uri)) return;

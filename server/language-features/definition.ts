@@ -8,6 +8,7 @@ import { measurementAt, slotByPath } from "../vocabulary/index.ts";
 import { type Meaning, meaningAt } from "./shared/meaning.ts";
 import type { ClientOptions } from "./shared/options.ts";
 import { locate, rangeOf } from "./shared/place.ts";
+import { rulesBuilds } from "./shared/rule-builds.ts";
 
 /**
  * Where what stands at a position is declared: a part or a base at its declaration, a code (or the half of a composite
@@ -34,7 +35,14 @@ interface Target extends Place {
 }
 
 function definedAt(engine: Engine, declaration: Declaration, meaning: Meaning): readonly Target[] {
+  if (declaration.keyword === "rule" && (meaning.what === "slot" || meaning.what === "field")) {
+    return placesInBuilds(engine, declaration, meaning.what === "slot" ? meaning.path : meaning.at.path);
+  }
   switch (meaning.what) {
+    case "check":
+      return meaning.rule ? [whole(meaning.rule)] : [];
+    case "local":
+      return [{ declaration, span: meaning.local.span }];
     case "reference":
       return meaning.target ? [whole(meaning.target)] : [];
     case "code":
@@ -50,6 +58,18 @@ function definedAt(engine: Engine, declaration: Declaration, meaning: Meaning): 
     default:
       return [];
   }
+}
+
+/** Where the builds that a rule is for say what it names, each place once. */
+function placesInBuilds(engine: Engine, rule: Declaration, path: string): readonly Target[] {
+  const applying = rulesBuilds(engine, rule).filter(({ row }) => row.outcome !== "notApplicable");
+  return distinct(
+    applying.flatMap(({ build, report }) => {
+      const slot = report.assembly.slots.get(path)?.place;
+      const place = slot ?? placeInBuild(engine, build, path);
+      return place ? [place] : [];
+    }),
+  );
 }
 
 function whole(declaration: Declaration): Target {

@@ -7,6 +7,7 @@ import { buildHover, codeHover, declarationHover } from "./hover/declarations.ts
 import { fieldHover, readingOf, wordHover } from "./hover/fields.ts";
 import { numberHover } from "./hover/numbers.ts";
 import { measuredHover, specHover } from "./hover/records.ts";
+import { functionHover, localHover, ruleHover, valuesInBuilds } from "./hover/rules.ts";
 import { filledSlotHover, slotHover } from "./hover/slots.ts";
 import { code, paragraphs, plain } from "./shared/markdown.ts";
 import { type Meaning, meaningAt } from "./shared/meaning.ts";
@@ -39,6 +40,18 @@ export function hover(engine: Engine, uri: string, position: Position, client: C
 }
 
 function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, client: ClientOptions): string {
+  const text = helpOf(engine, declaration, meaning, client);
+  const path = declaration.keyword === "rule" ? pathOf(meaning) : undefined;
+  return path === undefined ? text : paragraphs(text, valuesInBuilds(engine, declaration, path, client));
+}
+
+/** The path of a build that a word of a rule names. */
+function pathOf(meaning: Meaning): string | undefined {
+  if (meaning.what === "slot" || meaning.what === "number") return meaning.path;
+  return meaning.what === "field" ? meaning.at.path : undefined;
+}
+
+function helpOf(engine: Engine, declaration: Declaration, meaning: Meaning, client: ClientOptions): string {
   const report = engine.report(declaration);
   switch (meaning.what) {
     case "keyword":
@@ -104,12 +117,18 @@ function textOf(engine: Engine, declaration: Declaration, meaning: Meaning, clie
       return codeHover(engine, meaning, client);
     case "number":
       return report ? numberHover(engine, report, meaning.path, client) : plain(meaning.description);
+    case "local":
+      return localHover(engine, declaration, meaning.local, client);
+    case "function":
+      return functionHover(meaning.function);
     case "rule-entry":
       return paragraphs(`**${plain(meaning.name)}**`, plain(meaning.description));
     case "check": {
       const own = report?.rows.find(({ check }) => check.code === meaning.code);
       return paragraphs(
-        checkHover(meaning.code, engine.checks.byCode(meaning.code)),
+        meaning.rule
+          ? ruleHover(engine, meaning.rule, client)
+          : checkHover(meaning.code, engine.checks.byCode(meaning.code)),
         own && `In this build ${outcomeWords[own.outcome]}.`,
       );
     }

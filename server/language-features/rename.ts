@@ -1,7 +1,10 @@
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import type { Engine } from "../engine/engine.ts";
-import type { Declaration } from "../model/declaration.ts";
+import { type Declaration, declarationKey } from "../model/declaration.ts";
+import { pathMeaning } from "../rules/paths.ts";
+import type { Local } from "../rules/rule.ts";
 import { isBareWord } from "../values/code.ts";
+import { localOf, localUses } from "./shared/local-uses.ts";
 import { meaningAt } from "./shared/meaning.ts";
 import { locate, rangeOf } from "./shared/place.ts";
 import { namedBy, usesOf } from "./shared/uses.ts";
@@ -13,6 +16,8 @@ export type RenameTarget =
 
 /** What a rename at a position would change; `undefined` where no name stands. Needs the resolved model. */
 export function prepareRename(engine: Engine, uri: string, position: Position): RenameTarget | undefined {
+  const local = localAt(engine, uri, position);
+  if (local) return { state: "ready", range: local.range, placeholder: local.local.name };
   const found = targetAt(engine, uri, position);
   if (!found) return undefined;
   if (found.target.builtIn) {
@@ -22,17 +27,19 @@ export function prepareRename(engine: Engine, uri: string, position: Position): 
   return { state: "ready", range: found.range, placeholder: found.target.name };
 }
 
-/** The edits of a rename by file, or why there are none. */
-export function rename(
-  engine: Engine,
-  uri: string,
-  position: Position,
-  newName: string,
-):
+/** What came of a rename. */
+export type Renamed =
   | { readonly state: "ready"; readonly edits: ReadonlyMap<string, TextEdit[]> }
-  | { readonly state: "refused"; readonly reason: string } {
+  | { readonly state: "refused"; readonly reason: string };
+
+/** The edits of a rename by file, or why there are none. */
+export function rename(engine: Engine, uri: string, position: Position, newName: string): Renamed {
+  const local = localAt(engine, uri, position);
+  if (local) return renamedLocal(engine, uri, local, newName);
   const found = targetAt(engine, uri, position);
-  if (!found) return { state: "refused", reason: "Only a part, a build or a standard can be given another name." };
+  if (!found) {
+    return { state: "refused", reason: "Only a part, a build, a standard or a rule can be given another name." };
+  }
   const { target } = found;
   if (target.builtIn) return { state: "refused", reason: `${target.name} comes with Ferrule.` };
   if (!isBareWord(newName)) {
@@ -57,8 +64,37 @@ function nameTaken(engine: Engine, target: Declaration, newName: string): boolea
   const { workshop } = engine;
   if (target.keyword === "part") return workshop.part(newName) !== undefined;
   if (target.keyword === "build") return workshop.build(newName) !== undefined;
+  if (target.keyword === "rule") return workshop.lookup(declarationKey("rule", newName)) !== undefined;
   if (target.keyword !== "standard") return false;
   return [...workshop.declared("standard", target.kind)].some(({ name }) => name === newName);
+}
+
+/** A name that a rule gives to an expression of its own. */
+interface LocalAt {
+  readonly rule: Declaration;
+  readonly local: Local;
+  readonly range: Range;
+}
+
+function localAt(engine: Engine, uri: string, position: Position): LocalAt | undefined {
+  const located = locate(engine, uri, position);
+  const meaning = located && meaningAt(engine.workshop, located.declaration, located.offset);
+  const local = localOf(meaning);
+  if (!located || !meaning || !local) return undefined;
+  return { rule: located.declaration, local, range: rangeOf(engine, located.declaration, meaning.span) };
+}
+
+function renamedLocal(engine: Engine, uri: string, { rule, local }: LocalAt, newName: string): Renamed {
+  if (!/^[\p{L}_][\p{L}\d_-]*$/u.test(newName)) {
+    return { state: "refused", reason: `${newName} cannot be a name: write one word that begins with a letter.` };
+  }
+  const isTaken = newName !== local.name && engine.rule(rule).locals.has(newName);
+  if (isTaken || pathMeaning(newName)) return { state: "refused", reason: `${newName} means something already.` };
+  const edits = localUses(engine.workshop, rule, local).map((span) => ({
+    range: rangeOf(engine, rule, span),
+    newText: newName,
+  }));
+  return { state: "ready", edits: new Map([[uri, edits]]) };
 }
 
 function targetAt(

@@ -4,6 +4,8 @@ import type { BlockTree, EntryTree, FieldEntry, Span, ValueToken, WaiveEntry } f
 import { teethSpellings, unitBySpelling } from "../../grammar/units.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { Declaration } from "../model/declaration.ts";
+import { functionByName } from "../rules/functions.ts";
+import { pathMeaning } from "../rules/paths.ts";
 import type { FieldType } from "../values/types.ts";
 import { type Meaning, meaningOfPath } from "./shared/meaning.ts";
 
@@ -194,6 +196,8 @@ function valueType(token: ValueToken, type: FieldType | undefined, entry: FieldE
   const { text } = token;
   if (text === "none") return "keyword";
   if (entry.expression && wordsOfExpressions.has(text)) return "keyword";
+  if (entry.expression && functionByName(text)) return "function";
+  if (entry.expression && pathMeaning(text)) return "variable";
   switch (type?.type) {
     case "word":
     case "words":

@@ -31,7 +31,7 @@ export {
 } from "./measurements/index.ts";
 export { measuredFieldAt } from "./record-paths.ts";
 export { recordFields, recordGroups } from "./records.ts";
-export { ruleEntries } from "./rules.ts";
+export { ruleEntries, ruleExpectations } from "./rules.ts";
 export { assemblyTable, extrasAssembly } from "./slots/index.ts";
 export { workshopFields } from "./workshops.ts";
 

@@ -13,6 +13,7 @@ import {
   measurementAt,
   recordFields,
   ruleEntries,
+  ruleExpectations,
   slotByPath,
   slotPaths,
 } from "../../vocabulary/index.ts";
@@ -51,7 +52,7 @@ function namesIn(engine: Engine, { cursor, mended, path }: Around): Draft[] {
       return buildNames(block, stated, mended.from !== undefined).map((draft) => dotted(draft, start));
     }
     case "rule":
-      return path === "" ? ruleNames(stated) : [];
+      return ruleKeys(path, cursor.word.text, stated);
     case "record":
       return [
         ...(path === "" ? fieldDrafts(recordFields, "", stated) : []),
@@ -172,16 +173,40 @@ function buildNames(block: string, stated: ReadonlySet<string>, isDerived: boole
   ];
 }
 
-function ruleNames(stated: ReadonlySet<string>): Draft[] {
-  return Object.entries(ruleEntries)
-    .filter(([name]) => name === "let" || !stated.has(name))
-    .map(([name, entry]) => ({
-      label: name,
-      kind: CompletionItemKind.Property,
-      insert: `${name}: `,
-      continues: true,
-      detail: entry.form === "field" ? entry.field.description : entry.description,
-    }));
+/** The entries of a rule; in its blocks the paths that it can set, and what it can come to for a build. */
+function ruleKeys(block: string, typed: string, stated: ReadonlySet<string>): Draft[] {
+  if (block === "") {
+    return Object.entries(ruleEntries)
+      .filter(([name]) => name === "let" || name === "require" || !stated.has(name))
+      .map(([name, entry]) =>
+        entry.form === "block"
+          ? groupDraft(name, entry.description)
+          : {
+              label: name,
+              kind: CompletionItemKind.Property,
+              insert: `${name}: `,
+              continues: true,
+              detail: entry.form === "field" ? entry.field.description : entry.description,
+            },
+      );
+  }
+  if (block === "expect") {
+    return Object.entries(ruleExpectations)
+      .filter(([name]) => !stated.has(`expect.${name}`))
+      .map(([name, detail]) => ({
+        label: name,
+        kind: CompletionItemKind.EnumMember,
+        insert: `${name}: `,
+        continues: true,
+        detail,
+      }));
+  }
+  if (block.split(".")[0] !== "set") return [];
+  const dot = typed.lastIndexOf(".");
+  const start = dot < 0 ? "" : typed.slice(0, dot);
+  const inside = [block.slice("set".length + 1), start].filter((each) => each !== "").join(".");
+  const settable = buildNames(inside, new Set(), false).filter(({ label }) => !Object.hasOwn(buildWords, label));
+  return settable.map((draft) => dotted(draft, start === "" ? "" : `${start}.`));
 }
 
 /**

@@ -13,6 +13,7 @@ import { type Around, statedPaths } from "./context.ts";
 import { CompletionItemKind, type Draft, place } from "./items.ts";
 import { plainPartDraft, slotPartDrafts } from "./parts.ts";
 import { recordValueDrafts } from "./record-values.ts";
+import { ruleValueDrafts } from "./rule-values.ts";
 
 export interface ValueList {
   readonly drafts: readonly Draft[];
@@ -25,7 +26,7 @@ const none: Draft = { label: "none", kind: CompletionItemKind.Keyword, detail: "
 
 /** What may be written as the value of the entry that is being typed. */
 export function valueDrafts(engine: Engine, around: Around & { readonly key: string }): ValueList {
-  const { mended, path, key, cursor } = around;
+  const { mended, path, key } = around;
   if (path.split(".").includes("own")) return { drafts: [] };
   const whole = path === "" ? key : `${path}.${key}`;
   if (mended.keyword === "build" && whole === "remove") return { drafts: inheritedDrafts(engine, mended) };
@@ -33,10 +34,13 @@ export function valueDrafts(engine: Engine, around: Around & { readonly key: str
     const own = recordValueDrafts(engine, mended, whole);
     if (own) return { drafts: own };
   }
+  if (mended.keyword === "rule") {
+    const own = ruleValueDrafts(engine, around, whole);
+    if (own) return own;
+  }
   const meaning = meaningOfPath(mended, whole, { start: 0, end: 0 });
   if (meaning?.what === "slot") return slotDrafts(engine, around, meaning.path);
   if (meaning?.what === "field") return fieldValueDrafts(engine, around, meaning.at);
-  if (mended.keyword === "rule" && cursor.word.text !== "") return { drafts: [] };
   return { drafts: [] };
 }
 

@@ -11,6 +11,7 @@ import type { Meaning } from "../shared/meaning.ts";
 import type { ClientOptions } from "../shared/options.ts";
 import { usesOf } from "../shared/uses.ts";
 import { recordHover } from "./records.ts";
+import { ruleHover } from "./rules.ts";
 
 /** How many facts are listed; the rest are one jump away. */
 const mostFacts = 14;
@@ -24,6 +25,8 @@ export function declarationHover(engine: Engine, declaration: Declaration, clien
       return standardHover(engine, declaration, client);
     case "build":
       return buildHover(engine, declaration, client);
+    case "rule":
+      return ruleHover(engine, declaration, client);
     case "record":
       return recordHover(engine, declaration, client);
     default:

@@ -6,6 +6,8 @@ import { fieldByName } from "../../model/read-fields.ts";
 import { type ResolvedCode, resolveCode } from "../../model/standard.ts";
 import type { Workshop } from "../../model/workshop.ts";
 import { recordFieldAt } from "../../records/paths.ts";
+import type { RuleFunction } from "../../rules/functions.ts";
+import type { Local } from "../../rules/rule.ts";
 import type { Code } from "../../values/types.ts";
 import type { Family, Field, Fields, Kind, Slot } from "../../vocabulary/define.ts";
 import {
@@ -24,6 +26,7 @@ import {
   slotByPath,
   workshopFields,
 } from "../../vocabulary/index.ts";
+import { localOfKey, meaningInRule, meaningOfCheck, meaningOfRuleKey } from "./rule-meaning.ts";
 
 /** A field of the vocabulary as it stands in a declaration. */
 export interface FieldPlace {
@@ -73,7 +76,11 @@ export type Meaning = { readonly span: Span } & (
   /** A number that is worked out. */
   | { readonly what: "number"; readonly path: string; readonly description: string }
   | { readonly what: "rule-entry"; readonly name: string; readonly description: string }
-  | { readonly what: "check"; readonly code: string }
+  /** A check; for a house rule its declaration too, and the span is that of its name. */
+  | { readonly what: "check"; readonly code: string; readonly rule?: Declaration }
+  /** A name that a rule gives to an expression. */
+  | { readonly what: "local"; readonly local: Local }
+  | { readonly what: "function"; readonly function: RuleFunction }
 );
 
 /** What stands at an offset of a declaration; `undefined` for blanks, comments, marks and words that mean nothing. */
@@ -95,11 +102,11 @@ export function meaningAt(workshop: Workshop, declaration: Declaration, offset: 
     case "of":
       return reference(workshop, "build", token.text, token.span);
     case "key":
-      return meaningOfKey(declaration, token, offset);
+      return meaningOfKey(workshop, declaration, token, offset);
     case "value":
       return meaningOfValue(workshop, declaration, token, offset);
     case "waive-code":
-      return { what: "check", code: token.text, span: token.span };
+      return meaningOfCheck(workshop, token);
     case "waive-path":
       return meaningOfBuildPath(pathUpTo(token, ""), token.span);
     case "waive-reason":
@@ -136,9 +143,15 @@ function prefixAt(declaration: Declaration, offset: number): string {
     .join(".");
 }
 
-function meaningOfKey(declaration: Declaration, token: TokenAt, offset: number): Meaning | undefined {
+function meaningOfKey(
+  workshop: Workshop,
+  declaration: Declaration,
+  token: TokenAt,
+  offset: number,
+): Meaning | undefined {
   const prefix = prefixAt(declaration, offset);
   if (isOwnData(prefix)) return undefined;
+  if (declaration.keyword === "rule" && prefix === "let") return localOfKey(workshop, declaration, offset);
   const path = pathUpTo(token, prefix);
   return meaningOfPath(declaration, path, token.span);
 }
@@ -157,7 +170,7 @@ export function meaningOfPath(declaration: Declaration, path: string, span: Span
       return meaningOfBuildPath(path, span);
     case "rule": {
       const entry = Object.hasOwn(ruleEntries, path) ? ruleEntries[path as keyof typeof ruleEntries] : undefined;
-      if (!entry) return undefined;
+      if (!entry) return meaningOfRuleKey(path, span);
       const description = entry.form === "field" ? entry.field.description : entry.description;
       return { what: "rule-entry", name: path, description, span };
     }
@@ -250,8 +263,8 @@ function meaningOfValue(
   if (isOwnData(prefix)) return undefined;
   const key = prefix === "" ? entry.path.text : `${prefix}.${entry.path.text}`;
   if (declaration.keyword === "build" && key === "remove") return meaningOfBuildPath(token.text, span, false);
-  if (declaration.keyword === "rule" && entry.expression) {
-    return token.kind === "word" ? meaningOfBuildPath(token.text, span, false) : undefined;
+  if (declaration.keyword === "rule" && !key.startsWith("set.")) {
+    return meaningInRule(workshop, declaration, key, token, offset);
   }
   const of = meaningOfPath(declaration, key, span);
   if (of?.what === "slot") {

@@ -44,6 +44,8 @@ export function namedBy(meaning: Meaning | undefined): Declaration | undefined {
       return meaning.target;
     case "code":
       return meaning.resolved?.standard?.declaration;
+    case "check":
+      return meaning.rule;
     default:
       return undefined;
   }
