@@ -55,8 +55,9 @@ export function partSwaps(
   const current = assembly.slots.get(slot);
   const judged = set ? withSetting(assembly, set) : assembly;
   if (!judged) return [];
-  const stood = ({ code, instance }: CandidateFailure): boolean =>
-    code !== check?.code && before.has(`${code} ${instance}`);
+  // What is only told, such as that a remote has nothing to do any more, keeps nobody from fitting the part.
+  const stood = ({ code, instance, severity }: CandidateFailure): boolean =>
+    code !== check?.code && (severity === "information" || before.has(`${code} ${instance}`));
   const mended = (candidate: Candidate): boolean =>
     candidate.failures.every(stood) &&
     // What fails whatever stands here is not mended by another part here.

@@ -13,7 +13,7 @@ type ConditionNeeds = Record<string, Need<Installed, true> | Need<unknown, true>
 export default defineCheck({
   code: "build/unused-part",
   title: "Nothing is fitted that the build has no use for",
-  severity: "warning",
+  severity: "information",
   since: 1,
   instances: idleParts,
   needs: ({ slot: path, when }: Idle): ConditionNeeds => ({
@@ -27,7 +27,7 @@ export default defineCheck({
       ]),
     ),
   }),
-  test(facts, { slot: path, when, because, instead }) {
+  test(facts, { slot: path, when, because, instead, unmountable }) {
     const { part } = facts;
     // A place that is still open holds nothing that could be idle; that it is open is said by itself.
     if (part.state === "unknown") return notApplicable(`no part is chosen for ${path} yet`);
@@ -42,6 +42,7 @@ export default defineCheck({
       part,
       answers.flatMap(({ fact }) => (fact ? [fact] : [])),
       [{ kind: "leave-empty", slot: path }, ...swaps(...new Set(when.map(({ slot }) => slot)))],
+      unmountable ? { severity: "warning" } : {},
     );
   },
   explanation:

@@ -11,6 +11,8 @@ export interface Idle {
   readonly name: string;
   readonly slot: SlotPath;
   readonly when: readonly Condition[];
+  /** Where the part cannot even be mounted; the others are in nobody's way. */
+  readonly unmountable?: true;
   /** The reason, for a sentence. */
   readonly because: string;
   readonly instead: string;
@@ -88,6 +90,7 @@ export const idleParts: readonly Idle[] = [
     name: "shock-in-rigid-frame",
     slot: "rear-shock",
     when: [{ slot: "frame", fact: "rear-travel", is: ["none"] }],
+    unmountable: true,
     because: "the frame's rear end is rigid",
     instead: "Leave it out, or fit the frame that it is for.",
   },
