@@ -69,7 +69,7 @@ export const commands: readonly CommandRow[] = [
         name: "fail-on",
         value: "SEVERITY",
         words: ["error", "warning", "information", "never"],
-        description: "end with 1 from this severity up; error when not given",
+        description: "end with 1 from this severity up; error when not given; a fact that is not stated is information",
       },
       { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
       {

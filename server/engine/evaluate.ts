@@ -125,7 +125,12 @@ export class BuildEvaluation {
       verdict: kept?.(index) ?? this.ask(check, instance),
     }));
     instances.push(...others);
-    const missing = instances.flatMap(({ verdict }) => (verdict.outcome === "unknown" ? verdict.missing : []));
+    const asked = new Map<string, Missing>();
+    for (const { verdict } of instances) {
+      if (verdict.outcome !== "unknown") continue;
+      for (const fact of verdict.missing) asked.set(`${fact.path} ${fact.what}`, fact);
+    }
+    const missing = [...asked.values()];
     return { check, outcome: worst(instances), instances, missing };
   }
 

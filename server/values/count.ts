@@ -36,7 +36,10 @@ export function readCount(type: CountType, tokens: readonly ValueToken[], contex
         );
       }
       if (value !== undefined && (!Number.isInteger(value) || value < 0)) {
-        const message = `${context.field} is a count and therefore a whole number; ${text} is not one.`;
+        const message =
+          value < 0
+            ? `${context.field} is a count, and ${text} is less than nothing.`
+            : `${context.field} is a count and therefore a whole number; ${text} is not one.`;
         problems.push(error("not-whole", message, operand.number.span));
       } else if (value !== undefined && !/^\d+$/.test(text)) {
         const whole = String(value);

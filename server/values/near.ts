@@ -15,7 +15,9 @@ export function nearestSeveral(word: string, candidates: Iterable<string>, limit
     let score = Number.POSITIVE_INFINITY;
     if (other === wanted) score = 0;
     else if (Math.abs(other.length - wanted.length) <= allowed) score = edits(wanted, other);
-    if (score > allowed && wanted.length >= 3 && isPartOf(wanted, other)) score = allowed;
+    // Who stops half-way means what begins so, before anything that differs here and there.
+    if (wanted.length >= 3 && other.startsWith(wanted)) score = Math.min(score, 1);
+    else if (score > allowed && isPartOf(wanted, other)) score = allowed;
     if (score <= allowed && score < wanted.length) found.push({ candidate, score });
   }
   found.sort((a, b) => a.score - b.score || (a.candidate < b.candidate ? -1 : a.candidate > b.candidate ? 1 : 0));
@@ -45,7 +47,7 @@ function areSwapped(wanted: string, other: string): boolean {
 }
 
 function isPartOf(wanted: string, other: string): boolean {
-  return other.startsWith(wanted) || (wanted.length >= 4 && other.split(/[-.]/).includes(wanted));
+  return wanted.length >= 4 && other.split(/[-.]/).includes(wanted);
 }
 
 /** The candidate that a mistyped word was most likely meant to be, when one is near enough. */

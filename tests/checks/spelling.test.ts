@@ -28,7 +28,7 @@ describe("a word of the trade that the vocabulary calls otherwise", () => {
     ["part rear-derailleur a.b { mount: threaded }", "Write M10x1"],
     ["part bottom-bracket a.b { shell: ISO-86 }", "Write ISO-68"],
     ["standard axle 12x149 { mates: 12x184 }", "Write 12x148"],
-    ["part cassette a.b { cogs: 11,34 t }", "Write 11-34"],
+    ["part cassette a.b { cogs: 11,34 t }", "Write 11-34 t"],
   ])("%s: %s", (text, title) => {
     expect(offered(`${text}\n`)).toContain(title);
   });

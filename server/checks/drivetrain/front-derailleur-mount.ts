@@ -79,7 +79,7 @@ export default defineCheck({
     }
     const remedy =
       missing > tolerance
-        ? `put a shim of ${showQuantity(missing, "length")} under it, or fit a derailleur with a smaller band`
+        ? `put a shim under it that makes the tube ${showQuantity(missing, "length")} larger over the diameter (${showQuantity(missing / 2, "length")} thick), or fit a derailleur with a smaller band`
         : Math.abs(missing) <= tolerance
           ? "leave the shim out"
           : "fit a derailleur with a larger band";
