@@ -6,9 +6,10 @@ import { textFinding } from "../model/read-fields.ts";
 import { resolveCode, type Standard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import type { Workshop } from "../model/workshop.ts";
+import { writeCode } from "../values/code.ts";
 import type { Code } from "../values/types.ts";
 import type { Field, Fields } from "../vocabulary/define.ts";
-import { slotByPath } from "../vocabulary/index.ts";
+import { familyByName, slotByPath } from "../vocabulary/index.ts";
 
 /** Findings about names: declared twice, or naming nothing. */
 
@@ -73,7 +74,7 @@ export function undeclaredCodes(
           declaration,
           statement.place.span,
           "model/unknown-standard",
-          `No standard ${code.family} ${code.code} is declared, so it cannot be compared with anything.`,
+          `${code.code} is not ${nounOf(code.family)} that anybody declares, so nothing can be checked against it. Write one that is declared, or declare it: standard ${code.family} ${writeCode(code.code)} { ... }.`,
           {
             path,
             repairs: [
@@ -107,7 +108,7 @@ export function undeclaredMates(standard: Standard, workshop: Workshop, lookups:
         standard.declaration,
         statement.place.span,
         "model/unknown-standard",
-        `No standard ${family} ${code} is declared, so nothing can be said to mate with it.`,
+        `${code} is not ${nounOf(family)} that anybody declares, so nothing can be said to mate with it. Write one that is declared, or declare it: standard ${family} ${writeCode(code)} { ... }.`,
         {
           path: "mates",
           repairs: [
@@ -123,6 +124,11 @@ export function undeclaredMates(standard: Standard, workshop: Workshop, lookups:
       ),
     ];
   });
+}
+
+/** What a family's interfaces are called: "a rear axle". */
+function nounOf(family: string): string {
+  return familyByName(family)?.noun ?? `an interface of the family ${family}`;
 }
 
 /** Where a word stands in a list; the whole list where it does not stand by itself. */

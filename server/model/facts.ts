@@ -151,7 +151,7 @@ export class FactReader {
     if (!installed) {
       const place = headerPlace(this.assembly.declaration);
       if (row && omittedSlot(row, this.assembly.slots) === "none") return { state: "none", path, place };
-      return unknown(path, `which ${kindsOf(row)} is fitted (${path})`, place);
+      return unknown(path, `which ${kindsOf(row)} fitted (${path})`, place);
     }
     if (installed.state === "none") return { state: "none", path, place: installed.place };
     if (installed.state === "unknown-part") {
@@ -278,9 +278,12 @@ function unknown(path: string, what: string, place: Place): Unknown {
   return { state: "unknown", missing: [{ path, what, place }] };
 }
 
+/** `hub is`, `spokes are`: what may stand in a slot, with its verb. */
 function kindsOf(row: Slot | undefined): string {
-  const nouns = (row?.kinds ?? []).map((kind) => (kindByName(kind)?.noun ?? kind).replace(/^an? /, ""));
-  return nouns.length === 0 ? "part" : nouns.join(" or ");
+  const nouns = (row?.kinds ?? []).map((kind) => kindByName(kind)?.noun ?? `a ${kind}`);
+  const isPlural = nouns.length > 0 && nouns.every((noun) => !/^an? /.test(noun));
+  const named = nouns.map((noun) => noun.replace(/^an? /, "")).join(" or ");
+  return `${named || "part"} ${isPlural ? "are" : "is"}`;
 }
 
 /** What to call an installed part in a sentence. */

@@ -43,6 +43,11 @@ export interface Missing {
   readonly spoilt?: true;
 }
 
+/** What is to be said of facts that are not known: that nobody stated them, unless what is stated is of no use. */
+export function missingWords(missing: readonly Missing[]): "not stated" | "not known" {
+  return missing.some(({ spoilt }) => spoilt) ? "not known" : "not stated";
+}
+
 export interface Unknown {
   readonly state: "unknown";
   readonly missing: readonly Missing[];

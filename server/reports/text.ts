@@ -87,7 +87,10 @@ function missingFacts({ findings, report }: ReportedBuild): readonly MissingFact
   if (!findings.some(isMissing)) return [];
   const waiting = new Map<string, Set<string>>();
   for (const { check, missing } of report.rows) {
-    for (const { what } of missing) waiting.set(what, (waiting.get(what) ?? new Set()).add(check.code));
+    for (const { what, spoilt } of missing) {
+      // What is written but of no use is found where it stands.
+      if (!spoilt) waiting.set(what, (waiting.get(what) ?? new Set()).add(check.code));
+    }
   }
   return [...waiting].sort((a, b) => b[1].size - a[1].size);
 }

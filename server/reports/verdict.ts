@@ -1,5 +1,6 @@
 import type { Verdict } from "../checks/define.ts";
 import { combinationText, type InstanceResult } from "../engine/evaluate.ts";
+import { missingWords } from "../model/need.ts";
 
 /** Which place a check was asked of, and with which alternates, behind its code; empty for once of the whole build. */
 export function instanceText({ instance, combination }: InstanceResult): string {
@@ -14,7 +15,7 @@ export function verdictText(verdict: Verdict): string {
     case "fails":
       return verdict.message;
     case "unknown":
-      return `not stated: ${verdict.missing.map(({ what }) => what).join("; ")}`;
+      return `${missingWords(verdict.missing)}: ${verdict.missing.map(({ what }) => what).join("; ")}`;
     case "notApplicable":
       return verdict.reason;
   }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { Engine } from "../../server/engine/engine.ts";
 import { mends } from "../../server/engine/repairs.ts";
+import { verdictText } from "../../server/reports/verdict.ts";
 import { prelude } from "../../server/standards/index.ts";
+import { checkText } from "../checks/check-text.ts";
 
 /** Everything that is wrong with a text, with what mends it; what a build leaves open aside. */
 function said(text: string): readonly { readonly code: string; readonly message: string; readonly mends: string[] }[] {
@@ -70,6 +72,29 @@ describe("a code that is not declared", () => {
     expect(said("part rotor a.r { mount: six hole }\n")[0]?.mends).not.toContain('Write "six hole"');
   });
 
+  it("is said to be none, with what to do", () => {
+    const found = said("part hub a.h { axle: 12x149 }\n");
+    expect(found.map(({ code }) => code)).toEqual(["model/unknown-standard"]);
+    expect(found[0]?.message).toBe(
+      "12x149 is not an axle that anybody declares, so nothing can be checked against it. Write one that is declared, or declare it: standard axle 12x149 { ... }.",
+    );
+    expect(found[0]?.mends[0]).toBe("Write 12x142");
+  });
+
+  it("leaves a question open in the build, and is no fact that nobody stated", () => {
+    const text = `
+part freewheel a.f "Free" { thread: nosuch }
+build example { drivetrain.cassette: a.f }
+`;
+    const { report, findings } = checkText(text, "allowed");
+    const row = report.rows.find(({ check }) => check.code === "drivetrain/freewheel-thread");
+    expect(row?.outcome).toBe("unknown");
+    const [instance] = row?.instances ?? [];
+    expect(instance && verdictText(instance.verdict)).toMatch(/^not known: thread of Free .*nosuch/);
+    const asked = findings.filter(({ code, message }) => code === "build/missing-fact" && message.includes("nosuch"));
+    expect(asked).toEqual([]);
+  });
+
   it("has no preferred one where none is near", () => {
     const engine = new Engine({ today: "2026-11-25", prelude });
     engine.update([{ uri: "a.ferrule", text: "part freewheel a.f { thread: nosuch }\n" }]);
@@ -78,4 +103,12 @@ describe("a code that is not declared", () => {
     expect(found.length).toBeGreaterThan(3);
     expect(found.filter(({ preferred }) => preferred)).toEqual([]);
   });
+});
+
+it("a part in the plural is fitted in the plural", () => {
+  const { findings } = checkText("build example { category: city }\n");
+  const asked = findings.map(({ message }) => message).join(" ");
+  expect(asked).toContain("which spokes are fitted");
+  expect(asked).toContain("which pair of pedals is fitted");
+  expect(asked).not.toContain("spokes is");
 });

@@ -4,7 +4,7 @@ import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { type ExplainedNumber, explainPath, type StatedFact } from "../../engine/explain-path.ts";
 import type { Outcome } from "../../model/finding.ts";
-import type { Maybe, Need } from "../../model/need.ts";
+import { type Maybe, missingWords, type Need } from "../../model/need.ts";
 import { bullets, caution, code, paragraphs, plain } from "../shared/markdown.ts";
 import type { ClientOptions } from "../shared/options.ts";
 import { factLine, stepLines } from "./numbers.ts";
@@ -47,7 +47,7 @@ export function verdictLine(check: Check, instance: Instance, verdict: Verdict):
 export function verdictWords(verdict: Verdict): string {
   switch (verdict.outcome) {
     case "unknown":
-      return `Not stated: ${verdict.missing.map(({ what }) => what).join(", ")}.`;
+      return `${missingWords(verdict.missing).replace(/^n/, "N")}: ${verdict.missing.map(({ what }) => what).join(", ")}.`;
     case "notApplicable":
       return verdict.reason;
     default:

@@ -2,7 +2,7 @@ import { calculationOfQuantity, quantities } from "../../calculations/table.ts";
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { type ExplainedNumber, explainPath, type StatedFact } from "../../engine/explain-path.ts";
-import { type Need, slotRead } from "../../model/need.ts";
+import { missingWords, type Need, slotRead } from "../../model/need.ts";
 import { bullets, code, paragraphs, placeLink, plain } from "../shared/markdown.ts";
 import type { ClientOptions } from "../shared/options.ts";
 
@@ -23,7 +23,7 @@ export function numberText(engine: Engine, explained: ExplainedNumber, client: C
     outcome.state === "known"
       ? `= ${plain(cut(outcome.shown))}`
       : outcome.state === "unknown"
-        ? `cannot be worked out: not stated: ${plain(outcome.missing.map(({ what }) => what).join(", "))}`
+        ? `cannot be worked out: ${missingWords(outcome.missing)}: ${plain(outcome.missing.map(({ what }) => what).join(", "))}`
         : `does not arise: ${plain(outcome.reason)}`;
   return paragraphs(
     `**${plain(explained.path)}** ${value}`,
