@@ -8,6 +8,7 @@ import { glossaryPage } from "./reference/glossary-page.ts";
 import { grammarTables } from "./reference/grammar-tables.ts";
 import { kindsPage } from "./reference/kinds-page.ts";
 import { languagePage } from "./reference/language-page.ts";
+import { recordsPage } from "./reference/records-page.ts";
 import { slotsPage } from "./reference/slots-page.ts";
 import { standardsPage } from "./reference/standards-page.ts";
 
@@ -27,6 +28,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["grammar/reference/builds.md", slotsPage()],
     ["grammar/reference/standards.md", standardsPage()],
     ["grammar/reference/checks.md", checksPage()],
+    ["grammar/reference/records.md", recordsPage()],
     ["grammar/reference/calculations.md", calculationsPage()],
     ["grammar/reference/glossary.md", glossaryPage()],
   ]);

@@ -1,5 +1,6 @@
 import { dimensionNames, unitsOf } from "../../grammar/units.ts";
 import { fenced, page, table } from "./markdown.ts";
+import { rulesSection } from "./rules-section.ts";
 
 /** The language by example. Every example is read and formatted by a test. */
 export function languagePage(): string {
@@ -57,19 +58,17 @@ part cassette corrie.wide-11-50 "Corrie wide 11-50" from corrie.wide-10-52 {
   aliases: ys
   source: "the yard's own drawing"
 }`),
-    "## House rules and records",
-    "Rules and records are read, formatted and highlighted. This version does not evaluate them yet and says so at each.",
-    fenced(`rule tall-stack "No more than 30 mm of spacers under a stem" {
-  when: category is mountain
-  require: cockpit.stem.spacers-below <= 30 mm
-  severity: warning
-  because: "Our carbon-steerer policy."
-}
-
-record "FL-0031" of fellside-l {
+    ...rulesSection(),
+    "## Records",
+    "A record holds what was measured on one bicycle as built and is compared with its build: whatever can be measured, against what, and within which tolerance stands in [records.md](records.md). A record never changes the build. `spec` names the specification that the bicycle was built to by its digest.",
+    fenced(`record "FL-0031" of fellside-l {
   date: 2026-11-20
   by: "K. P."
+  spec: a3f91c04d7e2
   drivetrain.chain.links: 116
+  drivetrain.chain-gap: 7 mm
+  torque.stem-bar: 5 N·m
+  rear-wheel.tension.drive-side: 1180, 1150, 1210 N
 }`),
     "## Values",
     table(

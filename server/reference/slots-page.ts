@@ -1,11 +1,4 @@
-import {
-  assemblyTable,
-  buildFields,
-  recordFields,
-  slotByPath,
-  slotPaths,
-  workshopFields,
-} from "../vocabulary/index.ts";
+import { assemblyTable, buildFields, slotByPath, slotPaths, workshopFields } from "../vocabulary/index.ts";
 import { fieldHead, fieldRows } from "./kinds-page.ts";
 import { code, page, table } from "./markdown.ts";
 
@@ -52,6 +45,5 @@ export function slotsPage(): string {
     }
   }
   parts.push("## Fields of the workshop", table(fieldHead, fieldRows(workshopFields)));
-  parts.push("## Fields of a record", table(fieldHead, fieldRows(recordFields)));
   return page("Builds: slots, settings and fields", parts);
 }

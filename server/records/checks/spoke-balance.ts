@@ -3,7 +3,7 @@ import { showNumber } from "../../calculations/show.ts";
 import { calculationByName } from "../../calculations/table.ts";
 import { fails, holds, notApplicable } from "../../checks/define.ts";
 import { type Known, worked } from "../../model/need.ts";
-import { showPair, showQuantity } from "../../values/show.ts";
+import { showQuantity } from "../../values/show.ts";
 import { defineComparison, judged, notMeasured } from "../define.ts";
 import { meanOf, sideText, type WheelSide } from "../spokes.ts";
 import { isWithin, shareText, toleranceAt } from "../tolerance.ts";
@@ -63,7 +63,7 @@ export default defineComparison({
       return judged(notApplicable("the balance of this wheel cannot be worked out"));
     const slacker = results["slacker-side"] as WheelSide["side"];
     const [slack, tight] = slacker === "drive-side" ? [measured, beside] : [beside, measured];
-    const [is, asks] = showPair(meanOf(slack.value), wanted, "force");
+    const [is, asks] = [showQuantity(meanOf(slack.value), "force"), showQuantity(wanted, "force")];
     const tightMean = showQuantity(meanOf(tight.value), "force");
     const off = meanOf(slack.value) / wanted - 1;
     const tolerance = toleranceAt(path, "balance");

@@ -54,7 +54,6 @@ export default defineComparison({
     const common = overlap(windows.map(({ value }) => value));
     const expected = windows.length > 0 && common ? showInterval(common, "torque") : undefined;
     const stated = both(windows.map((window) => `${window.subject} states ${showInterval(window.value, "torque")}`));
-    const title = `${joint.title.charAt(0).toUpperCase()}${joint.title.slice(1)}`;
     const broken = windows.filter(({ value }) => !inside(measured.value, value));
     if (broken.length > 0) {
       const loose = broken.every(({ value }) => measured.value < value.least);
@@ -66,7 +65,7 @@ export default defineComparison({
           ? `Tighten it to ${expected}`
           : `Undo it, look for damage to both parts, and tighten it to ${expected}`;
       return judged(
-        fails(`${title} was tightened to ${is}, but ${stated}. ${mend}.`, measured, windows, [], {
+        fails(`${is} on ${joint.title}, but ${stated}. ${mend}.`, measured, windows, [], {
           ...(joint.caution === undefined ? {} : { caution: joint.caution }),
         }),
         expected,
@@ -74,7 +73,7 @@ export default defineComparison({
     }
     if (unknown.length > 0) return judged(cannotTell(...unknown), expected);
     if (windows.length === 0) return judged(notApplicable("no part of this joint states a torque"));
-    return judged(holds(`${title} was tightened to ${showQuantity(measured.value, "torque")}; ${stated}.`), expected);
+    return judged(holds(`${showQuantity(measured.value, "torque")} on ${joint.title}; ${stated}.`), expected);
   },
   explanation:
     "A joint is tightened once, to a torque that every part of it allows: below the least it slips, above the greatest " +
