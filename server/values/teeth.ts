@@ -32,7 +32,7 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
   const problems: ValueProblem[] = [];
   let isHabit = false;
   let wantsNumber = true;
-  for (const piece of pieces) {
+  for (const [index, piece] of pieces.entries()) {
     if (piece.kind === "number") {
       if (!wantsNumber) isHabit = true;
       teeth.push(Number(piece.text));
@@ -40,7 +40,7 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
       wantsNumber = false;
     } else if (piece.kind === "joint") {
       if (wantsNumber) return unread(undefined, [unreadable(tokens, piece.span, context)]);
-      if (piece.text === "," || isApart(piece, pieces)) isHabit = true;
+      if (piece.text === "," || isApart(pieces[index - 1], piece, pieces[index + 1])) isHabit = true;
       wantsNumber = true;
     } else {
       return unread(undefined, [unreadable(tokens, piece.span, context)]);
@@ -67,11 +67,8 @@ export function readTeeth(_type: TeethType, tokens: readonly ValueToken[], conte
 }
 
 /** Whether blanks stand round the sign between two counts, as in a difference. */
-function isApart(joint: Piece, pieces: readonly Piece[]): boolean {
-  return (
-    !pieces.some(({ span }) => span.end === joint.span.start) ||
-    !pieces.some(({ span }) => span.start === joint.span.end)
-  );
+function isApart(before: Piece | undefined, joint: Piece, after: Piece | undefined): boolean {
+  return before?.span.end !== joint.span.start || after?.span.start !== joint.span.end;
 }
 
 /** Tooth counts in the form that the formatter keeps. */
