@@ -1,0 +1,331 @@
+import type { RankedBy } from "../engine/candidates.ts";
+import type { Engine } from "../engine/engine.ts";
+import type { Assembly } from "../model/assembly.ts";
+import { slotByPath, slotPaths } from "../vocabulary/index.ts";
+import { Choices } from "./choices.ts";
+import { settle } from "./settle.ts";
+import { byRank, type Solution, solutionOf } from "./solution.ts";
+import { BuildState, type Change, slotsOf } from "./state.ts";
+import { distance, type Measured, type Target } from "./target.ts";
+
+export interface SearchOptions {
+  readonly rankedBy: RankedBy;
+  /** In which prices are added up. */
+  readonly currency: string | undefined;
+  /** How many answers are kept. */
+  readonly limit: number;
+  /** Slots whose parts stay. */
+  readonly keep: ReadonlySet<string>;
+  /** No more slots are changed than this. */
+  readonly mostChanges: number;
+  /** Whether there is still time. */
+  more(): boolean;
+}
+
+/** What a search for a target came to. */
+export interface TargetSuggestions {
+  readonly targets: readonly Target[];
+  /** What the build comes to as it stands. */
+  readonly before: readonly Measured[];
+  /** The best answers found, best first; all of them change as many slots. */
+  readonly solutions: readonly Solution[];
+  /** How many answers of that size were found in all. */
+  readonly found: number;
+  /** No set of fewer changes than this does it: all of them were tried, by themselves or by what rules them out. */
+  readonly proven: number;
+  /** True when every set of the answers' size was compared as well, so that the first answer is the best there is. */
+  readonly isComplete: boolean;
+  /** Where no answer was found: the build without new errors that comes nearest. */
+  readonly nearest?: Solution;
+}
+
+/**
+ * Finds the smallest set of slots to change so that a build meets its targets and no check fails as an error that did
+ * not before.
+ *
+ * Sets are tried by their size, so that the first one found is a smallest one. A set grows by what is wrong with it:
+ * while a target is missed or a check fails, one of the slots that decide about that has to change, and no other slot
+ * is tried. Sums over the whole bike are bounded by the best that the remaining slots can give.
+ */
+export function searchTarget(
+  engine: Engine,
+  assembly: Assembly,
+  targets: readonly Target[],
+  options: SearchOptions,
+): TargetSuggestions {
+  return new TargetSearch(engine, assembly, targets, options).run();
+}
+
+/** Time is looked at once in so many states. */
+const statesBetweenLooks = 4;
+
+/** A set of parts to exchange, as it is and set up for them. */
+interface Node {
+  readonly raw: BuildState;
+  readonly settled: BuildState;
+  /** Slots that decided what was set. */
+  readonly deciding: ReadonlySet<string>;
+}
+
+/** Slots of which one has to change, and those that may as well be left empty for it. */
+interface Conflict {
+  readonly slots: readonly string[];
+  readonly canBeEmpty: ReadonlySet<string>;
+}
+
+class TargetSearch {
+  readonly #targets: readonly Target[];
+  readonly #options: SearchOptions;
+  readonly #start: BuildState;
+  readonly #choices: Choices;
+  readonly #better: (one: Solution, other: Solution) => number;
+  /** The most that a change of a slot can take off a sum, greatest first. */
+  readonly #savings = new Map<Target, readonly { readonly slot: string; readonly saving: number }[]>();
+  #solutions: Solution[] = [];
+  #found = 0;
+  #nearest: { readonly node: Node; readonly distance: number } | undefined;
+  #states = 0;
+  #isOver = false;
+
+  constructor(engine: Engine, assembly: Assembly, targets: readonly Target[], options: SearchOptions) {
+    this.#targets = targets;
+    this.#options = options;
+    this.#start = BuildState.of(engine, assembly);
+    this.#choices = new Choices(engine, assembly, targets, options.rankedBy, options.currency);
+    this.#better = byRank(options.rankedBy);
+  }
+
+  run(): TargetSuggestions {
+    let proven = 0;
+    let isComplete = false;
+    let walked: Solution | undefined;
+    const root = this.#node(this.#start);
+    for (let size = 0; size <= this.#options.mostChanges; size++) {
+      // Before sets of several slots are gone through, a way that is good enough is looked for step by step.
+      if (size === 2) walked = this.#walk(root);
+      this.#extend(root, size, this.#options.keep);
+      if (this.#isOver) break;
+      if (this.#solutions.length > 0) {
+        isComplete = true;
+        break;
+      }
+      proven = size + 1;
+    }
+    if (this.#solutions.length === 0 && walked) this.#take(walked);
+    const nearest = this.#solutions.length === 0 ? this.#nearest : undefined;
+    return {
+      targets: this.#targets,
+      before: this.#targets.map((target) => target.measure(this.#start.evaluation)),
+      solutions: this.#solutions,
+      found: this.#found,
+      proven,
+      isComplete: isComplete || (!this.#isOver && this.#solutions.length === 0),
+      ...(nearest ? { nearest: this.#solution(nearest.node.settled) } : {}),
+    };
+  }
+
+  #node(raw: BuildState): Node {
+    const { state, deciding } = settle(raw, this.#targets);
+    return { raw, settled: state, deciding };
+  }
+
+  #solution(state: BuildState): Solution {
+    return solutionOf(state, this.#start, this.#targets, this.#options.currency);
+  }
+
+  #isTimeUp(): boolean {
+    if (!this.#isOver && this.#states++ % statesBetweenLooks === 0 && !this.#options.more()) this.#isOver = true;
+    return this.#isOver;
+  }
+
+  /** Goes through every set with so many further changes. Slots that are banned were gone through already. */
+  #extend(node: Node, remaining: number, banned: ReadonlySet<string>): void {
+    if (this.#isTimeUp()) return;
+    const conflict = this.#conflict(node, banned);
+    if (!conflict) {
+      this.#take(this.#solution(node.settled));
+      return;
+    }
+    if (remaining === 0) return;
+    const passed = new Set(banned);
+    for (const slot of conflict.slots) {
+      passed.add(slot);
+      for (const change of this.#changes(node.raw, slot, conflict)) {
+        if (this.#isOver) return;
+        const raw = node.raw.withChange(slot, change);
+        if (this.#isPromising(raw, remaining - 1, passed)) this.#extend(this.#node(raw), remaining - 1, passed);
+      }
+    }
+  }
+
+  /** What is wrong that the fewest slots can put right; `undefined` where nothing is wrong. */
+  #conflict({ raw, settled, deciding }: Node, banned: ReadonlySet<string>): Conflict | undefined {
+    const conflicts: Conflict[] = [];
+    const missed = this.#targets.filter((target) => distance(target, target.measure(settled.evaluation)) > 0);
+    const errors = settled.fresh("error");
+    if (errors.length === 0) this.#remember({ raw, settled, deciding });
+    const allowed = (slots: Iterable<string>): string[] =>
+      [...new Set(slots)].filter((slot) => !banned.has(slot) && !raw.changes.has(slot));
+    for (const target of missed) {
+      const measured = target.measure(settled.evaluation);
+      const slots = slotsMissing(target, measured) ?? this.#slotsTouching(target, raw);
+      conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set() });
+    }
+    for (const { question, verdict } of errors) {
+      const offered = new Set(verdict.repairs.flatMap((repair) => ("slot" in repair ? [repair.slot] : [])));
+      const empty = verdict.repairs.flatMap((repair) => (repair.kind === "leave-empty" ? [repair.slot] : []));
+      const slots = slotsOf(question).filter((slot) => isFilled(raw.assembly, slot) || offered.has(slot));
+      conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set(empty) });
+    }
+    if (conflicts.length === 0) return undefined;
+    return conflicts.reduce((fewest, one) => (one.slots.length < fewest.slots.length ? one : fewest));
+  }
+
+  /** Slots in which another part can change what a target comes to. */
+  #slotsTouching(target: Target, { assembly }: BuildState): readonly string[] {
+    const savings = this.#savingsOf(target);
+    if (savings) return savings.map(({ slot }) => slot);
+    return slotPaths.filter((slot) => isFilled(assembly, slot) && target.touches(slot));
+  }
+
+  #changes({ assembly }: BuildState, slot: string, { canBeEmpty }: Conflict): readonly Change[] {
+    const current = assembly.slots.get(slot)?.part;
+    const parts = this.#choices.of(slot).filter((part) => part !== current);
+    return canBeEmpty.has(slot) && current ? [...parts, "none"] : parts;
+  }
+
+  /** Whether so many further changes can still bring every target into reach. */
+  #isPromising(state: BuildState, remaining: number, banned: ReadonlySet<string>): boolean {
+    return this.#targets.every((target) => {
+      if (remaining === 0 && !target.readsSettings) return distance(target, target.measure(state.evaluation)) === 0;
+      const savings = this.#savingsOf(target);
+      if (!savings) return true;
+      const measured = target.measure(state.evaluation);
+      if (measured.state === "unknown") return new Set(measured.slots).size <= remaining;
+      if (measured.state === "none") return true;
+      const open = savings.filter(({ slot }) => !banned.has(slot) && !state.changes.has(slot)).slice(0, remaining);
+      const most = open.reduce((sum, { saving }) => sum + Math.max(0, saving), 0);
+      return measured.value - most <= target.interval.greatest * (1 + slack);
+    });
+  }
+
+  /** For a sum that is to be small: what a change of each slot can take off it at most, greatest first. */
+  #savingsOf(target: Target): readonly { readonly slot: string; readonly saving: number }[] | undefined {
+    const { contribution, interval } = target;
+    if (!contribution || Number.isFinite(interval.least)) return undefined;
+    const kept = this.#savings.get(target);
+    if (kept) return kept;
+    const savings: { slot: string; saving: number }[] = [];
+    for (const [slot, { part, state }] of this.#start.assembly.slots) {
+      if (state === "none" || this.#options.keep.has(slot)) continue;
+      const least = Math.min(...this.#choices.of(slot).map((other) => contribution(other) ?? Number.POSITIVE_INFINITY));
+      const own = (part && contribution(part)) ?? 0;
+      if (Number.isFinite(least)) savings.push({ slot, saving: own - least });
+    }
+    savings.sort((a, b) => b.saving - a.saving);
+    this.#savings.set(target, savings);
+    return savings;
+  }
+
+  #take(solution: Solution): void {
+    this.#found++;
+    this.#solutions.push(solution);
+    this.#solutions.sort(this.#better);
+    this.#solutions.length = Math.min(this.#solutions.length, this.#options.limit);
+  }
+
+  #remember(node: Node): void {
+    const sum = this.#distance(node.settled);
+    if (!this.#nearest || sum < this.#nearest.distance) this.#nearest = { node, distance: sum };
+  }
+
+  #distance(state: BuildState): number {
+    return this.#targets.reduce((sum, target) => sum + distance(target, target.measure(state.evaluation)), 0);
+  }
+
+  /**
+   * Goes towards the targets one change at a time, each the one that brings them nearest without a new error; then
+   * takes back what turned out not to be needed. Not the smallest answer, but one for when time runs out.
+   */
+  #walk(root: Node): Solution | undefined {
+    let node = root;
+    for (let steps = 0; steps < mostSteps; steps++) {
+      const before = this.#distance(node.settled);
+      if (before === 0 && node.settled.fresh("error").length === 0)
+        return this.#solution(this.#withoutNeedless(node).settled);
+      const next = this.#step(node, before);
+      if (!next) return undefined;
+      node = next;
+    }
+    return undefined;
+  }
+
+  #step(node: Node, before: number): Node | undefined {
+    const slots = [...new Set(this.#targets.flatMap((target) => this.#slotsTouching(target, node.raw)))].filter(
+      (slot) => !this.#options.keep.has(slot),
+    );
+    const steps: { readonly slot: string; readonly change: Change; readonly distance: number }[] = [];
+    for (const slot of slots) {
+      for (const change of this.#changes(node.raw, slot, { slots: [], canBeEmpty: new Set() })) {
+        if (this.#isTimeUp()) return undefined;
+        const sum = this.#distanceWith(node.raw, slot, change);
+        if (sum < before) steps.push({ slot, change, distance: sum });
+      }
+    }
+    steps.sort((a, b) => a.distance - b.distance);
+    for (const { slot, change } of steps) {
+      if (this.#isTimeUp()) return undefined;
+      const next = this.#node(node.raw.withChange(slot, change));
+      if (next.settled.fresh("error").length === 0) {
+        this.#remember(next);
+        return next;
+      }
+    }
+    return undefined;
+  }
+
+  /** How far off a build is with another part in a slot; sums are not added up anew for it. */
+  #distanceWith(state: BuildState, slot: string, change: Change): number {
+    let changed: BuildState | undefined;
+    return this.#targets.reduce((sum, target) => {
+      const { contribution } = target;
+      const before = target.measure(state.evaluation);
+      if (contribution && before.state === "known") {
+        const own = contribution(state.assembly.slots.get(slot)?.part) ?? 0;
+        const other = contribution(change === "none" ? undefined : change);
+        const value = other === undefined ? Number.POSITIVE_INFINITY : before.value - own + other;
+        return sum + distance(target, { state: "known", value });
+      }
+      if (!target.touches(slot)) return sum + distance(target, before);
+      changed ??= state.withChange(slot, change);
+      return sum + distance(target, target.measure(changed.evaluation));
+    }, 0);
+  }
+
+  /** The same without the changes that it does as well without. */
+  #withoutNeedless(node: Node): Node {
+    let kept = node;
+    for (const slot of node.raw.changes.keys()) {
+      let raw = this.#start;
+      for (const [other, change] of kept.raw.changes) if (other !== slot) raw = raw.withChange(other, change);
+      const without = this.#node(raw);
+      if (this.#distance(without.settled) === 0 && without.settled.fresh("error").length === 0) kept = without;
+    }
+    return kept;
+  }
+}
+
+/** Steps of a walk; a bike of which more parts are exchanged is another bike. */
+const mostSteps = 12;
+/** Sums of the same numbers in another order differ in their last digits. */
+const slack = 1e-9;
+
+/** For a sum that cannot be told: the slots whose parts do not say what is added up, each of which has to change. */
+function slotsMissing({ contribution }: Target, measured: Measured): readonly string[] | undefined {
+  return contribution && measured.state === "unknown" ? measured.slots : undefined;
+}
+
+function isFilled({ slots }: Assembly, slot: string): boolean {
+  const installed = slots.get(slot);
+  return installed !== undefined && installed.state !== "none" && slotByPath(slot) !== undefined;
+}
