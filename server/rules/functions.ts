@@ -64,7 +64,7 @@ export const ruleFunctions: readonly RuleFunction[] = [
     name: "abs",
     written: "abs(A)",
     description: "A number without its sign.",
-    example: "abs(drivetrain.front-chainline - drivetrain.rear-chainline)",
+    example: "abs(drivetrain.chainline-offset)",
     fewest: 1,
     most: 1,
   },

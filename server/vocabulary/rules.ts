@@ -25,7 +25,7 @@ export const ruleEntries = {
   let: {
     form: "expression",
     description: "Names a value for use in the entries after it.",
-    example: "height = cockpit.stem.spacers-below + cockpit.headset.upper-stack",
+    example: "height = cockpit.stem.spacers-below + headset.upper-stack",
   },
   require: {
     form: "expression",

@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { mends } from "../../server/engine/repairs.ts";
+import { rulesSection } from "../../server/reference/rules-section.ts";
+import { ruleFunctions } from "../../server/rules/functions.ts";
+import { ruleEntries } from "../../server/vocabulary/rules.ts";
 import { at, workshop } from "./support.ts";
 
 /** What is said of a requirement where it is written: code, the place, the message, and what is offered. */
@@ -199,5 +202,30 @@ describe("before any build is looked at, an expression is refused", () => {
     const report = engine.report(engine.workshop.build("example")!)!;
     expect(report.rows.some(({ check }) => check.code === "rule/r")).toBe(false);
     expect(Object.values(report.counts).reduce((sum, one) => sum + one, 0)).toBe(report.rows.length);
+  });
+});
+
+describe("every example that is shown to people", () => {
+  const names = { ...Object.fromEntries(ruleFunctions.map(({ name, example }) => [name, `${example} is ${example}`])) };
+  it.each(Object.entries(names))("of the function %s goes together", (_, requirement) => {
+    expect(said(requirement)).toEqual([]);
+  });
+
+  it.each(Object.entries(ruleEntries))("of the entry %s goes together", (name, entry) => {
+    const example = entry.form === "field" ? ("example" in entry.field ? entry.field.example : "") : entry.example;
+    const written = entry.form === "block" ? example : `${name}: ${example}`;
+    const line = example === "" ? "" : written;
+    const { findings } = workshop(
+      `rule r {\n  ${line}\n  ${name === "require" ? "" : "require: category is road"}\n}\n`,
+    );
+    // The builds of an example are of another workshop.
+    expect(findings.filter(({ code }) => code !== "model/unknown-build").map(({ message }) => message)).toEqual([]);
+  });
+
+  it("of the page of the language goes together", () => {
+    const rules = rulesSection().flatMap((part) => /```ferrule\n([\s\S]*?)\n```/.exec(part)?.[1] ?? []);
+    expect(rules).toHaveLength(1);
+    const { findings } = workshop(`${rules.join("\n")}\n`);
+    expect(findings.filter(({ code }) => code !== "model/unknown-build").map(({ message }) => message)).toEqual([]);
   });
 });
