@@ -47,7 +47,7 @@ export function targetSuggestionsText(found: TargetSuggestions, options: TargetT
     lines.push(...solutionText(solution, found, options), "");
   });
   lines.push(...paragraph(searchText(found), width, ""), "");
-  lines.push("The first of them as a variant:", "", variantText(assembly, best, variant).trimEnd());
+  lines.push("The first of them as a variant:", "", variantText(assembly, best, targets, variant).trimEnd());
   return `${lines.join("\n")}\n`;
 }
 

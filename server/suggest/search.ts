@@ -90,7 +90,7 @@ class TargetSearch {
   constructor(engine: Engine, assembly: Assembly, targets: readonly Target[], options: SearchOptions) {
     this.#targets = targets;
     this.#options = options;
-    this.#start = BuildState.of(engine, assembly);
+    this.#start = BuildState.of(engine, withoutAims(assembly, targets));
     this.#choices = new Choices(engine, assembly, targets, options.rankedBy, options.currency);
     this.#better = byRank(options.rankedBy);
   }
@@ -313,6 +313,13 @@ class TargetSearch {
     }
     return kept;
   }
+}
+
+/** The build without its own aims for what the targets ask: the targets stand in their place. */
+function withoutAims(assembly: Assembly, targets: readonly Target[]): Assembly {
+  const fields = new Map(assembly.fields);
+  for (const { aim } of targets) if (aim !== undefined) fields.delete(aim);
+  return { ...assembly, fields };
 }
 
 /** Steps of a walk; a bike of which more parts are exchanged is another bike. */

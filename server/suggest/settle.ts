@@ -3,7 +3,7 @@ import { BuildEvaluation } from "../engine/evaluate.ts";
 import type { Assembly } from "../model/assembly.ts";
 import { headerPlace } from "../model/declaration.ts";
 import type { Statement } from "../model/stated.ts";
-import { type BuildState, type SetUp, setUpsOf, slotsOf } from "./state.ts";
+import { type BuildState, type Failure, type SetUp, setUpsOf, slotsOf } from "./state.ts";
 import { distance, type Target } from "./target.ts";
 
 /** Settings that are changed for one set of parts; a build that needs more is set up anew rather than adjusted. */
@@ -40,14 +40,10 @@ interface Step {
 }
 
 function nextStep(state: BuildState, targets: readonly Target[], tried: Set<string>): Step | undefined {
-  for (const failure of [...state.fresh("error"), ...state.fresh("warning")]) {
-    for (const setUp of setUpsOf(failure.verdict.repairs)) {
-      const next = tryOnce(state, setUp, tried);
-      if (next && !next.answers.failing.has(failure.question) && isNoWorse(next, state)) {
-        return { state: next, slots: slotsOf(failure.question) };
-      }
-    }
-  }
+  const errors = state.fresh("error");
+  const mended = mend(state, errors, tried);
+  // With parts that do not fit, whatever they are set to, there is nothing else to set up.
+  if (mended || errors.length > 0) return mended;
   for (const target of targets) {
     if (target.aim === undefined || distance(target, target.measure(state.evaluation)) === 0) continue;
     for (const setUp of aimSetUps(state, target)) {
@@ -55,6 +51,19 @@ function nextStep(state: BuildState, targets: readonly Target[], tried: Set<stri
       const before = distance(target, target.measure(state.evaluation));
       if (next && distance(target, target.measure(next.evaluation)) < before && isNoWorse(next, state)) {
         return { state: next, slots: touched(target, state) };
+      }
+    }
+  }
+  return mend(state, state.fresh("warning"), tried);
+}
+
+/** The first setting with which one of the failures is gone and nothing new fails. */
+function mend(state: BuildState, failures: readonly Failure[], tried: Set<string>): Step | undefined {
+  for (const { question, verdict } of failures) {
+    for (const setUp of setUpsOf(verdict.repairs)) {
+      const next = tryOnce(state, setUp, tried);
+      if (next && !next.answers.failing.has(question) && isNoWorse(next, state)) {
+        return { state: next, slots: slotsOf(question) };
       }
     }
   }

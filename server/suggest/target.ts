@@ -62,7 +62,7 @@ const named: Readonly<Record<string, { readonly path: string; readonly aim?: str
 /** The words by which a target can be named; the path of any other worked-out number will do as well. */
 export const targetNames: readonly string[] = ["mass", "price", ...Object.keys(named)];
 
-const form = /^\s*([a-z][a-z0-9.-]*)\s*:?\s*(.+?)\s*$/s;
+const form = /^\s*([a-z][a-z0-9.-]*)(?:\s*:\s*|\s+|(?=[<>=\u2264\u2265]))(.+?)\s*$/s;
 
 /**
  * Reads a target such as `mass <= 11.5 kg`, `lowest-development <= 1.5 m` or `grip-reach 450 to 460 mm`.

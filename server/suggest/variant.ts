@@ -3,13 +3,20 @@ import type { Statement } from "../model/stated.ts";
 import { quote } from "../values/problems.ts";
 import type { Field } from "../vocabulary/define.ts";
 import type { Solution } from "./solution.ts";
+import type { Target } from "./target.ts";
 
 /**
  * A suggestion as a variant of the build: its text is complete, and the build itself stays as it is. A part that is
- * exchanged has its settings restated, since those of the part before it do not pass on.
+ * exchanged has its settings restated, since those of the part before it do not pass on; an aim that the build states
+ * and a target differs from is stated anew, as it is reached.
  * @param name of the variant.
  */
-export function variantText({ declaration }: Assembly, { changes, setUps, state }: Solution, name: string): string {
+export function variantText(
+  { declaration, fields }: Assembly,
+  { changes, setUps, values, state }: Solution,
+  targets: readonly Target[],
+  name: string,
+): string {
   const changed = new Set(changes.map(({ slot }) => slot));
   const lines = changes.map(({ slot, after }) => {
     if (after === "none") return `  ${slot}: none`;
@@ -19,6 +26,11 @@ export function variantText({ declaration }: Assembly, { changes, setUps, state 
   for (const { slot, setting, value } of setUps) {
     if (!changed.has(slot)) lines.push(`  ${slot}.${setting}: ${value}`);
   }
+  targets.forEach(({ aim }, index) => {
+    const reached = values[index];
+    if (aim === undefined || !fields.has(aim) || reached?.state !== "known") return;
+    lines.push(`  ${aim}: ${Math.round(reached.value)} mm`);
+  });
   const title = `${declaration.label}, changed`;
   return [`build ${name} ${quote(title)} from ${declaration.name} {`, ...lines, "}", ""].join("\n");
 }
