@@ -9,13 +9,15 @@ import { prelude } from "../../server/standards/index.ts";
 const today = "2026-11-25";
 /** Milliseconds for a property: machines that run the tests differ, and how long it takes proves nothing. */
 const patience = 120_000;
-/** Of the builds that are wrong on purpose one file serves: the others would take ten times as long and try no more. */
+/** The builds of the samples that serve here: variants and alternates, one gear, a gear hub, two rings, a draft with faults. */
+const served = ["fellside", "kirkgate", "fleetwith", "ulpha", "fellside-draft"];
+/** Every file of the samples but the other builds, which would take ten times as long and try no more. */
 const samples: ReadonlyMap<string, string> = new Map(
   readdirSync("samples", { withFileTypes: true, recursive: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(".ferrule"))
     .map((entry) => join(entry.parentPath, entry.name))
     .map((file) => [relative("samples", file).replaceAll("\\", "/"), readFileSync(file, "utf8")] as const)
-    .filter(([path]) => !path.startsWith("wrong/") || path === "wrong/fellside-draft.ferrule"),
+    .filter(([path]) => !/^(?:builds|wrong)\//.test(path) || served.some((name) => path.endsWith(`/${name}.ferrule`))),
 );
 
 /** Everything an engine says of its files, in plain data. */
@@ -59,6 +61,8 @@ type Edit =
     }
   | { readonly kind: "delete"; readonly file: number }
   | { readonly kind: "restore"; readonly file: number }
+  /** A house rule put into the file of them: every build is asked it. */
+  | { readonly kind: "rule"; readonly text: string; readonly share: number }
   | { readonly kind: "copy"; readonly file: number };
 
 const pieces = fc.constantFrom(
@@ -82,8 +86,23 @@ const pieces = fc.constantFrom(
   "  mass: 1 kg\n",
   "\ud800",
 );
+const rules = fc.constantFrom(
+  'rule light "Light" {\n  require: sum(frame.mass, fork.mass) <= 3 kg\n}\n',
+  "rule light {\n  when: category is mountain\n  require: frame.mass <= 2 kg\n  expect { holds: fellside-l; fails: fellside-m }\n}\n",
+  "rule cogs {\n  require: drivetrain.cassette is corrie.wide-10-52\n}\n",
+  "rule driver {\n  require: drivetrain.cassette.freehub is coaxial-12\n  expect { unknown: x }\n}\n",
+  "rule wrong {\n  require: frame.mass <= 2 mm\n}\n",
+);
 const edits: fc.Arbitrary<Edit[]> = fc.array(
   fc.oneof(
+    {
+      weight: 3,
+      arbitrary: fc.record({
+        kind: fc.constant("rule" as const),
+        text: rules,
+        share: fc.constantFrom(0, 1),
+      }),
+    },
     {
       weight: 8,
       arbitrary: fc.record({
@@ -102,6 +121,12 @@ const edits: fc.Arbitrary<Edit[]> = fc.array(
 );
 
 function apply(texts: Map<string, string>, edit: Edit): { uri: string; text: string | undefined } {
+  if (edit.kind === "rule") {
+    const home = texts.get("rules.ferrule") ?? "";
+    const text = edit.share === 0 ? `${edit.text}\n${home}` : `${home}\n${edit.text}`;
+    texts.set("rules.ferrule", text);
+    return { uri: "rules.ferrule", text };
+  }
   const names = [...samples.keys()];
   const uri = names[edit.file % names.length] ?? "";
   const original = samples.get(uri) ?? "";
