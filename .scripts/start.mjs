@@ -28,13 +28,14 @@ function plantedFaults() {
     .map(({ ruleId, locations }) => ({ check: ruleId, file: locations[0].physicalLocation.artifactLocation.uri }))
     .filter(({ file }) => file !== draft);
   const lines = [...new Set(found.map(({ file }) => file))].map((file) => {
-    const builds = readFileSync(join(root, file), "utf8").match(/^build /gm)?.length ?? 0;
+    const { length } = readFileSync(join(root, file), "utf8").match(/^(?:build|record) /gm) ?? [];
     const faults = found.filter((one) => one.file === file).length;
-    return `  ${file.padEnd(32)} ${String(builds).padStart(3)} builds ${String(faults).padStart(4)} faults`;
+    const held = file.includes("/records/") ? "records" : "builds";
+    return `  ${file.padEnd(46)} ${String(length).padStart(3)} ${held.padEnd(7)} ${String(faults).padStart(4)} faults`;
   });
   const checks = new Set(found.map(({ check }) => check)).size;
   return [
-    `The rest of samples/wrong holds builds with faults planted in them, found by ${checks} different checks:`,
+    `The rest of samples/wrong holds faults planted in builds and records, found by ${checks} different checks:`,
     ...lines,
     `  npm exec -- node dist/ferrule.js check ${found[0]?.file}   shows those of one file`,
   ].join("\n");
