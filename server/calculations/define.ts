@@ -58,10 +58,17 @@ export type ResultValues<R extends Results> = {
 /** Says that a result cannot be worked out from these inputs, and why. */
 export interface Impossible {
   readonly impossible: string;
+  /** An input is missing or is no number that it can be, so that nothing was worked out at all. */
+  readonly isInput?: true;
 }
 
 export function impossible(reason: string): Impossible {
   return { impossible: reason };
+}
+
+/** Says that an input is missing, or cannot be what it is. */
+export function unusable(reason: string): Impossible {
+  return { impossible: reason, isInput: true };
 }
 
 /** What feeding a calculation from a build comes to, besides its inputs. */

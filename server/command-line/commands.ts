@@ -117,15 +117,26 @@ export const commands: readonly CommandRow[] = [
     options: [formatOption(["text", "json"]), unitsOption],
     details: [
       "A value is written as in a file, with any unit of the right dimension: chainstay=435 mm, chainstay=17.1in. " +
-        "calculate NAME without inputs says what it needs.",
+        "A list has commas, or dashes between teeth: rings=50,34. calculate NAME without inputs says what it needs.",
+      "Ends with 0 when it is worked out, 1 when nothing can come of these numbers (a post that is too short), 2 when the " +
+        "command is not understood or an input is missing or unusable.",
     ],
     run: async (invocation, program) => (await program()).calculate(invocation),
   },
   {
     name: "suggest",
-    summary: "find parts for a slot of a build: those that fit, ranked, and why the others do not",
-    usage: ["FILE#BUILD SLOT [--by margin] [--limit NUMBER]"],
+    summary: "find parts for a slot of a build, or the fewest parts to exchange for a target",
+    usage: [
+      "FILE#BUILD SLOT [--by margin] [--limit NUMBER]",
+      "FILE#BUILD --target LIMIT... [--keep SLOT] [--seconds NUMBER]",
+    ],
     options: [
+      {
+        name: "target",
+        value: "LIMIT",
+        several: true,
+        description: 'what the build is to come to, such as "mass <= 11.5 kg"',
+      },
       {
         name: "by",
         value: "margin|mass|price",
@@ -135,15 +146,28 @@ export const commands: readonly CommandRow[] = [
       {
         name: "limit",
         value: "NUMBER",
-        description: "how many parts are listed under each heading; all when not given",
+        description:
+          "how many parts are listed under each heading, all when not given; how many answers for a target, 3",
       },
+      { name: "keep", value: "SLOT", several: true, description: "with --target: slots whose parts stay" },
+      {
+        name: "changes",
+        value: "NUMBER",
+        description: "with --target: the most parts that may be exchanged; 6 when not given",
+      },
+      { name: "seconds", value: "NUMBER", description: "with --target: how long is searched; 5 when not given" },
       formatOption(["text", "json"]),
       { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
       unitsOption,
     ],
     details: [
       "SLOT is a path such as drivetrain.cassette; its last word is enough where no other slot has it. Every part of " +
-        "the workshop's libraries that is of a kind for the slot is judged by every check that reads it.",
+        "the workshop's libraries that is of a kind for the slot is judged by every check that reads it: those that fit " +
+        "come first, ranked, and the others with what speaks against them.",
+      "LIMIT is mass, price, lowest-ratio, highest-ratio, lowest-development, highest-development, gear-range, grip-reach, " +
+        "grip-stack, saddle-height, saddle-setback or the path of any number that explain shows, with a limit: <= 11.5 kg, " +
+        "450 to 460 mm. The smallest sets of slots are tried first; only builds without a new error count, and what has to " +
+        "be set otherwise is said. When time runs out, the best found is given, and how far the search went.",
     ],
     run: async (invocation, program) => (await program()).suggest(invocation),
   },

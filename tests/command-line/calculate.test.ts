@@ -72,16 +72,21 @@ describe("calculate NAME", () => {
   });
 
   test("what cannot be from these inputs is said, with exit code 1", () => {
-    const { code, out } = calculate(
-      "chain-angle",
-      "rings=50-34",
-      "cogs=18",
-      "chainline=43mm",
-      "cog-line=45mm",
-      "chainstay=420mm",
-    );
-    expect(out).toContain("ring-spacing");
+    const { code, out } = calculate("rotor-adapter", "rotor=140mm", "native-rotor=180mm");
+    expect(out).toContain("cannot take a smaller one of 140 mm");
     expect(code).toBe(1);
+  });
+
+  test("an input that others make necessary, or that can be no such number, is said with exit code 2", () => {
+    const chain = ["cogs=18", "chainline=43mm", "cog-line=45mm", "chainstay=420mm"];
+    const needed = calculate("chain-angle", "rings=50-34", ...chain);
+    expect(needed.out).toContain("ring-spacing");
+    expect(needed.code).toBe(2);
+    expect(calculate("chain-angle", "rings=34", ...chain).code).toBe(0);
+    const none = calculate("rotor-adapter", "rotor=0mm", "native-rotor=180mm", "--format", "json");
+    expect(JSON.parse(none.out)).toMatchObject({ impossible: "rotor must be more than zero." });
+    expect(Object.keys(JSON.parse(none.out))).toEqual(["calculation", "inputs", "results", "working", "impossible"]);
+    expect(none.code).toBe(2);
   });
 
   test.each([

@@ -1,6 +1,6 @@
 import { fact, optional } from "../../model/need.ts";
 import { length, quantity } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, lacking, meaningless, optionalInput } from "../define.ts";
+import { defineCalculation, input, known, lacking, meaningless, optionalInput, unusable } from "../define.ts";
 import { chainlineNeeds, frontChainline } from "../shared/front-chainline.ts";
 import { cogsField, gearsOf, ringsField } from "../shared/gears.ts";
 import { notFinite, notPositive, notTeeth } from "../shared/guards.ts";
@@ -58,8 +58,8 @@ export default defineCalculation({
       notFinite({ chainline, "cog-line": cogLine }) ??
       notPositive({ chainstay, "ring-spacing": ringSpacing, "cog-pitch": cogPitch });
     if (wrong) return wrong;
-    if (rings.length > 1 && ringSpacing === undefined) return impossible("Several rings need their ring-spacing.");
-    if (cogs.length > 1 && cogPitch === undefined) return impossible("Several cogs need their cog-pitch.");
+    if (rings.length > 1 && ringSpacing === undefined) return unusable("Several rings need their ring-spacing.");
+    if (cogs.length > 1 && cogPitch === undefined) return unusable("Several cogs need their cog-pitch.");
     // The largest ring and the smallest cog stand outermost.
     const ringsFromOutside = [...rings].sort((a, b) => b - a);
     const cogsFromOutside = [...cogs].sort((a, b) => a - b);

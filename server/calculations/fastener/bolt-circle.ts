@@ -1,5 +1,5 @@
 import { count, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, optionalInput } from "../define.ts";
+import { defineCalculation, input, optionalInput, unusable } from "../define.ts";
 import { notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 
@@ -24,10 +24,10 @@ export default defineCalculation({
   compute({ bolts, "bolt-circle": circle, "adjacent-distance": distance }, working) {
     const wrong = notPositive({ bolts, "bolt-circle": circle, "adjacent-distance": distance });
     if (wrong) return wrong;
-    if (bolts < 2 || !Number.isInteger(bolts)) return impossible("A circle needs two bolts or more.");
+    if (bolts < 2 || !Number.isInteger(bolts)) return unusable("A circle needs two bolts or more.");
     const sin = Math.sin(Math.PI / bolts);
     if (circle === undefined && distance === undefined) {
-      return impossible("Give either bolt-circle or adjacent-distance.");
+      return unusable("Give either bolt-circle or adjacent-distance.");
     }
     const diameter = circle ?? (distance as number) / sin;
     if (circle === undefined) {

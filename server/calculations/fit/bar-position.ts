@@ -1,6 +1,6 @@
 import { fact, optional, setting } from "../../model/need.ts";
 import { angle, length, yesNo } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, lacking, meaningless, optionalInput } from "../define.ts";
+import { defineCalculation, input, known, lacking, meaningless, optionalInput, unusable } from "../define.ts";
 import { barClamp } from "../shared/bar-position.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf } from "../shared/maybe.ts";
@@ -59,7 +59,7 @@ export default defineCalculation({
     if (wrong) return wrong;
     const above = quillRise ?? middleOfClamp(spacers, clampHeight);
     if (above === undefined) {
-      return impossible("Give the spacers and the height of the stem's clamp, or the rise of a quill.");
+      return unusable("Give the spacers and the height of the stem's clamp, or the rise of a quill.");
     }
     const upAxis = upperStack + above;
     const inclination = 90 - headAngle + stemAngle;

@@ -1,5 +1,5 @@
 import { angle, length, quantities } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, optionalInput, unusable } from "../define.ts";
 import { barClamp, stemFor } from "../shared/bar-position.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
@@ -71,9 +71,9 @@ export default defineCalculation({
       negative({ "upper-stack": upperStack, "stem-clamp-height": clampHeight, "greatest-spacers": greatest }) ??
       notBetween(20, 90.000001, "°", { "head-angle": headAngle });
     if (wrong) return wrong;
-    if (angles.length === 0 || lengths.length === 0) return impossible("No stem is given to try.");
-    if (!angles.every((one) => Math.abs(one) < 80)) return impossible("A stem angle lies between -80 and 80°.");
-    if (!lengths.every((one) => one >= 0 && one < 1000)) return impossible("A stem length lies between 0 and 1000 mm.");
+    if (angles.length === 0 || lengths.length === 0) return unusable("No stem is given to try.");
+    if (!angles.every((one) => Math.abs(one) < 80)) return unusable("A stem angle lies between -80 and 80°.");
+    if (!lengths.every((one) => one >= 0 && one < 1000)) return unusable("A stem length lies between 0 and 1000 mm.");
     const heights = Math.floor(greatest / spacerStep) + 1;
     if (angles.length * lengths.length * heights > mostCombinations) return impossible("Too many stems to try.");
     const frame = { reach, stack, headAngle };

@@ -1,4 +1,4 @@
-import { type Impossible, impossible } from "../define.ts";
+import { type Impossible, unusable } from "../define.ts";
 
 /**
  * Refusals that many calculations share. Each returns the reason for the first input that is wrong, or `undefined`
@@ -38,16 +38,16 @@ export function notBetween(
 /** Tooth counts: at least one of them, each a whole number of three or more. */
 export function notTeeth(inputs: Readonly<Record<string, readonly number[]>>): Impossible | undefined {
   for (const [name, teeth] of Object.entries(inputs)) {
-    if (teeth.length === 0) return impossible(`${name} names no tooth count.`);
+    if (teeth.length === 0) return unusable(`${name} names no tooth count.`);
     const wrong = teeth.find((count) => !Number.isInteger(count) || count < 3 || count > 1000);
-    if (wrong !== undefined) return impossible(`${name} holds ${wrong}, which is no tooth count.`);
+    if (wrong !== undefined) return unusable(`${name} holds ${wrong}, which is no tooth count.`);
   }
   return undefined;
 }
 
 function refuse(inputs: NamedNumbers, accepts: (value: number) => boolean, must: string): Impossible | undefined {
   for (const [name, value] of Object.entries(inputs)) {
-    if (value !== undefined && !(Number.isFinite(value) && accepts(value))) return impossible(`${name} ${must}.`);
+    if (value !== undefined && !(Number.isFinite(value) && accepts(value))) return unusable(`${name} ${must}.`);
   }
   return undefined;
 }

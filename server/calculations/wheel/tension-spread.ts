@@ -1,5 +1,5 @@
 import { quantities, quantity } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input } from "../define.ts";
+import { defineCalculation, input, unusable } from "../define.ts";
 import { notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 import { unevenSpokes } from "../shared/uneven-spokes.ts";
@@ -46,7 +46,7 @@ export default defineCalculation({
       "spread-tolerance": tolerance,
     });
     if (wrong) return wrong;
-    if (tensions.length === 0) return impossible("No spoke was measured.");
+    if (tensions.length === 0) return unusable("No spoke was measured.");
     const { mean, uneven, evenMean } = unevenSpokes(tensions, tolerance / 100);
     const deviation = Math.max(...tensions.map((tension) => Math.abs(tension - mean))) / mean;
     working?.step(

@@ -1,6 +1,6 @@
 import { buildField, everyFact, fact, optional, worked } from "../../model/need.ts";
 import { quantities } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, lacking, meaningless } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, meaningless, unusable } from "../define.ts";
 import { rearAxle, turned } from "../shared/axle-positions.ts";
 import { eachPartOnce } from "../shared/every-part.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
@@ -27,12 +27,12 @@ export default defineCalculation({
   formula: "sum of mass × distance ÷ sum of masses, along the ground and upward",
   source: "definition; the places of a build's parts: common practice, no source",
   compute({ masses, forward, heights }, working) {
-    if (masses.length === 0) return impossible("No mass is given.");
+    if (masses.length === 0) return unusable("No mass is given.");
     if (forward.length !== masses.length || heights.length !== masses.length) {
-      return impossible(`${masses.length} masses need as many distances and heights.`);
+      return unusable(`${masses.length} masses need as many distances and heights.`);
     }
     if (![...masses, ...forward, ...heights].every(Number.isFinite) || masses.some((mass) => mass < 0)) {
-      return impossible("Masses and distances must be numbers, and no mass less than zero.");
+      return unusable("Masses and distances must be numbers, and no mass less than zero.");
     }
     const total = masses.reduce((sum, mass) => sum + mass, 0);
     if (total <= 0) return impossible("All masses are zero.");

@@ -1,15 +1,7 @@
 import { everyFact, type Facts } from "../../model/need.ts";
 import type { Money } from "../../values/types.ts";
 import { text } from "../../vocabulary/fields.ts";
-import {
-  type BuildInputs,
-  defineCalculation,
-  impossible,
-  input,
-  known,
-  meaningless,
-  optionalInput,
-} from "../define.ts";
+import { type BuildInputs, defineCalculation, input, known, meaningless, optionalInput, unusable } from "../define.ts";
 import { eachPartOnce, namesIn, ofAssembly, sumPlaces } from "../shared/every-part.ts";
 
 const inputs = {
@@ -61,7 +53,7 @@ export default defineCalculation({
     for (const written of namesIn(prices)) {
       const [, currency, amount] = price.exec(written) ?? [];
       if (currency === undefined || amount === undefined) {
-        return impossible(`${written} is no price; write the currency's three letters and the amount: GBP 184.00.`);
+        return unusable(`${written} is no price; write the currency's three letters and the amount: GBP 184.00.`);
       }
       // Whole millionths add up exactly, which fractions of ten would not.
       sums.set(currency, (sums.get(currency) ?? 0) + Math.round(Number(amount) * 1e6));

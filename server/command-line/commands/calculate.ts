@@ -1,5 +1,5 @@
 import { parseDeclaration } from "../../../grammar/parse.ts";
-import type { Calculation, Working } from "../../calculations/define.ts";
+import type { Calculation, Impossible, Working } from "../../calculations/define.ts";
 import { exampleInput } from "../../calculations/shared/example-input.ts";
 import { implausible } from "../../calculations/shared/plausible.ts";
 import { calculationByName, calculations } from "../../calculations/table.ts";
@@ -48,7 +48,8 @@ export function run(invocation: Invocation): number {
   const units = (invocation.value("units") ?? "metric") as DisplayUnits;
   const text = (): string => shownIn(units, () => calculationText(worked, terminal.width, paint));
   terminal.write(isJson ? json(calculationJson(worked)) : text());
-  return worked.impossible === undefined ? exitCodes.clean : exitCodes.findings;
+  if (worked.impossible === undefined) return exitCodes.clean;
+  return worked.isInput ? exitCodes.usage : exitCodes.findings;
 }
 
 function calculationOfResult(name: string): Calculation | undefined {
@@ -161,7 +162,10 @@ function listed(text: string, { type }: Field): string {
   return takesList ? text.replace(/(?<=\d),(?=\d)/g, type.type === "teeth" ? "-" : ", ") : text;
 }
 
-function workOut(calculation: Calculation, inputs: ReadonlyMap<string, ReadInput>): WorkedCalculation {
+function workOut(
+  calculation: Calculation,
+  inputs: ReadonlyMap<string, ReadInput>,
+): WorkedCalculation & { readonly isInput?: boolean } {
   const working: string[] = [];
   const recorder: Working = { step: (text) => working.push(text) };
   const values = Object.fromEntries([...inputs].map(([name, { value }]) => [name, value]));
@@ -172,7 +176,8 @@ function workOut(calculation: Calculation, inputs: ReadonlyMap<string, ReadInput
     working,
   };
   if ("impossible" in results && typeof results.impossible === "string") {
-    return { ...common, results: {}, impossible: results.impossible };
+    const { impossible, isInput } = results as Impossible;
+    return { ...common, results: {}, impossible, isInput: isInput ?? false };
   }
   const known = Object.entries(results).filter((entry) => entry[1] !== undefined);
   return { ...common, results: Object.fromEntries(known) as WorkedCalculation["results"] };
