@@ -41,6 +41,21 @@ function everything(engine: Engine): unknown {
       })),
     })),
     counts: engine.file(uri)?.declarations.map((declaration) => engine.report(declaration)?.counts),
+    records: engine.file(uri)?.declarations.map((declaration) => {
+      const record = engine.record(declaration);
+      return (
+        record && {
+          builtTo: record.builtTo,
+          rows: record.rows.map(({ comparison, measured, outcome, verdict, expected }) => [
+            `${comparison.code} ${measured.path} ${measured.written} ${outcome}`,
+            expected,
+            verdict.outcome === "unknown"
+              ? verdict.missing.map(({ what }) => what)
+              : { ...verdict, at: undefined, related: undefined },
+          ]),
+        }
+      );
+    }),
   }));
 }
 
@@ -63,6 +78,8 @@ type Edit =
   | { readonly kind: "restore"; readonly file: number }
   /** A house rule put into the file of them: every build is asked it. */
   | { readonly kind: "rule"; readonly text: string; readonly share: number }
+  /** A record put into a file of its own, or in the place of the one that stands there. */
+  | { readonly kind: "record"; readonly text: string; readonly file: number }
   | { readonly kind: "copy"; readonly file: number };
 
 const pieces = fc.constantFrom(
@@ -93,6 +110,12 @@ const rules = fc.constantFrom(
   "rule driver {\n  require: drivetrain.cassette.freehub is coaxial-12\n  expect { unknown: x }\n}\n",
   "rule wrong {\n  require: frame.mass <= 2 mm\n}\n",
 );
+const records = fc.constantFrom(
+  'record "FL-0030" of fellside-l {\n  date: 2026-11-21\n  by: "J."\n  drivetrain.chain.links: 114\n}\n',
+  'record "FL-0031" of fellside-m {\n  date: 2026-11-19\n  drivetrain.cassette: corrie.wide-11-50\n  drivetrain.chain-gap: 9 mm\n}\n',
+  'record "FL-0032" of fellside-l {\n  date: 2026-11-01\n  by: "J."\n  spec: c0ffee\n  rear-wheel.tension.drive-side: 1180, 700, 1190 N\n  rear-wheel.tension.non-drive-side: 720, 730 N\n}\n',
+  'record "X-1" of x {\n  date: 2027-01-01\n  torque.stem-bar: 5 N·m\n}\n',
+);
 const edits: fc.Arbitrary<Edit[]> = fc.array(
   fc.oneof(
     {
@@ -102,6 +125,10 @@ const edits: fc.Arbitrary<Edit[]> = fc.array(
         text: rules,
         share: fc.constantFrom(0, 1),
       }),
+    },
+    {
+      weight: 3,
+      arbitrary: fc.record({ kind: fc.constant("record" as const), text: records, file: fc.nat(1) }),
     },
     {
       weight: 8,
@@ -126,6 +153,11 @@ function apply(texts: Map<string, string>, edit: Edit): { uri: string; text: str
     const text = edit.share === 0 ? `${edit.text}\n${home}` : `${home}\n${edit.text}`;
     texts.set("rules.ferrule", text);
     return { uri: "rules.ferrule", text };
+  }
+  if (edit.kind === "record") {
+    const uri = `records/made-${edit.file}.ferrule`;
+    texts.set(uri, edit.text);
+    return { uri, text: edit.text };
   }
   const names = [...samples.keys()];
   const uri = names[edit.file % names.length] ?? "";
