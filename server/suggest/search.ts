@@ -172,9 +172,10 @@ class TargetSearch {
       conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set() });
     }
     for (const { question, verdict } of errors) {
-      const offered = new Set(verdict.repairs.flatMap((repair) => ("slot" in repair ? [repair.slot] : [])));
+      // A place that is empty is filled where the check itself asks for a part there, such as an adapter.
+      const asked = new Set(verdict.repairs.flatMap((repair) => (repair.kind === "insert-part" ? [repair.slot] : [])));
       const empty = verdict.repairs.flatMap((repair) => (repair.kind === "leave-empty" ? [repair.slot] : []));
-      const slots = slotsOf(question).filter((slot) => isFilled(raw.assembly, slot) || offered.has(slot));
+      const slots = slotsOf(question).filter((slot) => isFilled(raw.assembly, slot) || asked.has(slot));
       conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set(empty) });
     }
     if (conflicts.length === 0) return undefined;

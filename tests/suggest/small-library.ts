@@ -58,7 +58,7 @@ const derailleurs = several((index) =>
     .tuple(fc.constantFrom(28, 34, 42), fc.constantFrom(20, 33, 45), sums)
     .map(
       ([largest, capacity, rest]) =>
-        `part rear-derailleur a.arm-${index} { speeds: 8; largest-cog: ${largest} t; total-capacity: ${capacity} t; chain-allowance-rigid: 2${sumsText(rest)} }`,
+        `part rear-derailleur a.arm-${index} { speeds: 8; set-up: cable; largest-cog: ${largest} t; total-capacity: ${capacity} t; chain-allowance-rigid: 2${sumsText(rest)} }`,
     ),
 );
 const rings = several((index) =>
