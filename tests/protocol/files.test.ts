@@ -1,6 +1,7 @@
-import { mkdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdirSync, realpathSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
+import { Roots } from "../../server/command-line/targets.ts";
 import { NodeHost } from "../../server/language-server/node-host.ts";
 import { buildOnce } from "../command-line/built.ts";
 import { Editor, folderWith, removeFolders, wrong } from "./client.ts";
@@ -40,6 +41,32 @@ describe("the disk", () => {
       "workshop.ferrule",
     ]);
     expect(await host.rootOf(`${root}/deep/er`)).toEqual({ uri: root, isMarked: true });
+  });
+
+  test.each([
+    ["a workshop's file", { "workshop.ferrule": "", "builds/a.ferrule": "" }, ""],
+    [
+      "a workshop's file in a repository",
+      { "shop/workshop.ferrule": "", ".git/HEAD": "", "shop/builds/a.ferrule": "" },
+      "shop",
+    ],
+    [
+      "a workshop's file above a repository",
+      { "workshop.ferrule": "", "builds/.git/HEAD": "", "builds/a.ferrule": "" },
+      "",
+    ],
+    ["a repository alone", { ".git/HEAD": "", "builds/a.ferrule": "" }, ""],
+    ["a linked working tree", { ".git": "gitdir: elsewhere\n", "builds/a.ferrule": "" }, ""],
+    ["one repository in another", { ".git/HEAD": "", "inner/.git/HEAD": "", "inner/builds/a.ferrule": "" }, "inner"],
+    ["nothing", { "builds/a.ferrule": "" }, "builds"],
+  ])("has the root that the command line has: marked by %s", async (_, files, root) => {
+    const folder = folderWith(files);
+    const opened = Object.keys(files)
+      .find((file) => file.endsWith("a.ferrule"))
+      ?.replace("/a.ferrule", "");
+    const wanted = root === "" ? folder : `${folder}/${root}`;
+    expect((await new NodeHost().rootOf(`${folder}/${opened}`)).uri).toBe(wanted);
+    expect(new Roots().of(realpathSync(path(`${folder}/${opened}`))).folder).toBe(realpathSync(path(wanted)));
   });
 
   test("is never read outside of the root, also not through links", async () => {
