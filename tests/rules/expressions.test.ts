@@ -46,6 +46,8 @@ describe("an expression over a build", () => {
     ["drivetrain.capacity-needed <= drivetrain.rear-derailleur.total-capacity", "holds"],
     ["drivetrain.capacity-needed < 42 t", "fails"],
     ["max(drivetrain.gear-ratios) is 3.2", "holds"],
+    ["bike.mass-at-least is 3.68 kg", "holds"],
+    ["3.7 kg - bike.mass-at-least is 20 g", "holds"],
     ["min(drivetrain.gear-ratios) < 0.616", "holds"],
     ["count(drivetrain.gear-ratios) is 12", "holds"],
     // Lists.
@@ -69,6 +71,7 @@ describe("an expression over a build", () => {
     ["frame.material is cockpit.stem.material", "fails"],
     ["drivetrain.cassette.freehub is stepped-driver", "holds"],
     ["drivetrain.cassette.freehub is splined-11t-short", "fails"],
+    ["drivetrain.cassette.freehub is stepped-driver-short", "holds"],
     ["drivetrain.cassette is corrie.wide", "holds"],
     ["drivetrain.cassette in corrie.close, corrie.wide", "holds"],
     ["drivetrain.cassette is corrie.close", "fails"],
@@ -125,6 +128,9 @@ describe("an expression over a build", () => {
     ["count(lighting.bell.mass > 1 g) is 0", "holds"],
     ["round(2.5) is 3", "holds"],
     ["round(-2.5) is -3", "holds"],
+    ["round(15 cm, 10 cm) is 20 cm", "holds"],
+    ["20 °C is 68 ± 2 °F", "holds"],
+    ["22 °C is 68 ± 2 °F", "fails"],
     ["round(2.4) is 2", "holds"],
     ["round(cockpit.stem.spacers-below, 10 mm) is 20 mm", "holds"],
     ["round(cockpit.stem.length, 1 in) is 1 in", "holds"],
@@ -175,11 +181,28 @@ describe("what is not stated", () => {
     ["round(rider.mass, 1 kg) is 78 kg", "unknown", "rider.mass of the build"],
     ["abs(rider.mass) > 1 kg", "unknown", "rider.mass of the build"],
     ["1 kg / rider.mass < 2", "unknown", "rider.mass of the build"],
+    // The bounds of a field are known, and so is that there may turn out to be none of it.
+    ["max(1 kg, frame.mass) <= 30 kg", "holds", ""],
+    ["max(cockpit.stem.mass, rider.mass) >= 8 kg", "unknown", "rider.mass of the build"],
+    ["min(40 kg, frame.mass) <= 30 kg", "unknown", "mass of Moor silent (frame)"],
+    ["min(10 kg, rider.mass) >= 8 kg", "holds", ""],
+    ["min(10 kg, rider.mass) >= 9 kg", "unknown", "rider.mass of the build"],
+    ["sum(cockpit.stem.mass, rider.mass) >= 8 kg", "unknown", "rider.mass of the build"],
+    ["10 ° / sum(cockpit.stem.angle) < 5", "unknown", "angle of Moor stub (cockpit.stem)"],
+    ["abs(sum(cockpit.stem.angle)) >= 1 °", "unknown", "angle of Moor stub (cockpit.stem)"],
+    ["abs(sum(cockpit.stem.angle)) >= 0 °", "holds", ""],
   ])("%s: %s", (expression, outcome, message) => {
     const found = asked(expression, { builds: unstated });
     expect([expression, found.outcome]).toEqual([expression, outcome]);
     expect(found.message).toContain(message);
   });
+});
+
+it("a number that means nothing in a build is no none of it", () => {
+  const builds = 'build example "Example" { drivetrain { rear-derailleur: none; cassette: corrie.wide } }\n';
+  expect(asked("drivetrain.capacity-needed is 42 t", { builds }).outcome).toBe("notApplicable");
+  expect(asked("drivetrain.rear-derailleur is corrie.long", { builds }).outcome).toBe("fails");
+  expect(asked("drivetrain.rear-derailleur.mass is 3 g", { builds }).outcome).toBe("notApplicable");
 });
 
 describe("two currencies", () => {

@@ -85,6 +85,11 @@ describe("a breach", () => {
       "frame.mass < 1 kg or category is road",
       "frame.mass is 1.8 kg and has to be less than 1 kg, or category is mountain and has to be road.",
     ],
+    ["frame.mass < 1 kg and rider.height < 2 m", "frame.mass is 1.8 kg and has to be less than 1 kg."],
+    [
+      "not (frame.mass > 1 kg or category is mountain)",
+      "frame.mass is 1.8 kg and has to be at most 1 kg; category is mountain and has to be anything but mountain.",
+    ],
     // Two numbers that only differ late are told apart.
     ["cockpit.stem.length <= 34.9999 mm", "cockpit.stem.length is 35 mm and has to be at most 34.9999 mm."],
   ])("is put into words: %s", (requirement, words) => {
@@ -306,6 +311,14 @@ build either "Either" from example { cockpit.stem.spacers-below: 5 mm; drivetrai
 });
 
 describe("rules are checks", () => {
+  it("are asked anew while the build is edited in an open file", () => {
+    const { engine } = workshop(tallStack, build.replace("15 mm", "5 mm"));
+    engine.setOpen("file:///builds.ferrule", true);
+    expect(row(engine, "rule/tall-stack").outcome).toBe("holds");
+    engine.update([{ uri: "file:///builds.ferrule", text: build }]);
+    expect(row(engine, "rule/tall-stack").outcome).toBe("fails");
+  });
+
   it("are counted, one row each, behind the checks of the program, by name whatever their order", () => {
     const rules = ["rule b { require: category is mountain }", "rule a { require: category is road }"];
     const of = (texts: readonly string[]) => {
@@ -415,6 +428,23 @@ describe("repairs", () => {
     const rule = "rule r { require: category is road }\n";
     expect(titles(rule)[0]).toBe("Set category to road");
     expect(findingsOf(rule, applied(rule)).found).toEqual([]);
+  });
+
+  it("a setting is set to the border of what is forbidden where the border is allowed", () => {
+    const forbidden = "rule r { require: not cockpit.stem.spacers-below > 10 mm }\n";
+    expect(applied(forbidden)).toContain("spacers-below: 10 mm");
+    expect(
+      titles("rule r { require: not cockpit.stem.spacers-below <= 20 mm }\n").filter((title) => /20 mm/.test(title)),
+    ).toEqual([]);
+  });
+
+  it("no part is offered that another rule forbids", () => {
+    const rule = "rule r { require: drivetrain.cassette.freehub is splined-11t-short }\n";
+    expect(titles(rule).filter((title) => /corrie\.close/.test(title))).toHaveLength(1);
+    const both = `${rule}rule other { require: drivetrain.cassette is not corrie.close }\n`;
+    const { engine, declaration, found } = findingsOf(both);
+    const finding = found.find(({ code }) => code === "rule/r")!;
+    expect(mends(engine, declaration, finding).filter(({ title }) => /corrie\.close/.test(title))).toEqual([]);
   });
 
   it("nothing is written that would not mend it: what has to be less than a number is not set to it", () => {
