@@ -8,6 +8,7 @@ import { checkByCode } from "../checks/table.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
+import { comparisonByCode } from "../records/table.ts";
 import { type ShownFinding, shownFindingsOf } from "./shared/findings.ts";
 import { type ClientOptions, explanationUri } from "./shared/options.ts";
 import { fileRangeOf } from "./shared/place.ts";
@@ -100,7 +101,7 @@ export function diagnostic(engine: Engine, shown: ShownFinding, client: ClientOp
     range: engine.range(place),
     severity: severities[finding.severity],
     code: finding.code,
-    ...(client.explanationLinks && checkByCode(finding.code)
+    ...(client.explanationLinks && (checkByCode(finding.code) ?? comparisonByCode(finding.code))
       ? { codeDescription: { href: explanationUri(finding.code) } }
       : {}),
     source: diagnosticSource,

@@ -5,12 +5,19 @@ import type { Engine } from "../../engine/engine.ts";
 import { type ExplainedNumber, explainPath, type StatedFact } from "../../engine/explain-path.ts";
 import type { Outcome } from "../../model/finding.ts";
 import { type Maybe, missingWords, type Need } from "../../model/need.ts";
+import { comparisonByCode } from "../../records/table.ts";
 import { bullets, caution, code, paragraphs, plain } from "../shared/markdown.ts";
 import type { ClientOptions } from "../shared/options.ts";
 import { factLine, stepLines } from "./numbers.ts";
 
-/** A check by itself: what it asks, why, and the source. */
-export function checkHover(checkCode: string, check: Check | undefined = checkByCode(checkCode)): string {
+/** What is explained of a check of builds and of a comparison of records alike. */
+type Explained = Pick<Check, "code" | "title" | "severity" | "explanation" | "caution" | "source">;
+
+/** A check or a comparison by itself: what it asks, why, and the source. */
+export function checkHover(
+  checkCode: string,
+  check: Explained | undefined = checkByCode(checkCode) ?? comparisonByCode(checkCode),
+): string {
   if (!check) return `No check has the code ${code(checkCode)}.`;
   return paragraphs(
     `**${plain(check.title)}** · ${code(check.code)} · ${check.severity}`,
