@@ -264,7 +264,7 @@ describe("pressure", () => {
       "5.2 bar",
       tyre,
       "rim-kind: hookless; greatest-pressure: 6 bar",
-      "any tyre on Tubeless straight side, which the trade calls hookless bears 5 bar",
+      "any tyre on a rim of its kind (Tubeless straight side, which the trade calls hookless) bears 5 bar",
       "5 bar",
       ["front-wheel.rim"],
     ],

@@ -48,7 +48,7 @@ export default defineCheck({
       );
     }
     return fails(
-      `${controllerActuation.subject} works ${workedBy(controllerActuation.value)}, but ${movedActuation.subject} is moved ${workedBy(movedActuation.value)}: fit a controller that works ${workedBy(movedActuation.value)}, or exchange ${movedActuation.subject}.`,
+      `${controllerActuation.subject} works ${workedBy(controllerActuation.value)}, but ${movedActuation.subject} is moved ${workedBy(movedActuation.value)}: fit a controller that works ${workedBy(movedActuation.value)}, or something in place of ${movedActuation.subject} that is moved ${workedBy(controllerActuation.value)}.`,
       controller,
       [controllerActuation, movedActuation],
       swaps(slots.controller, slots.moved),

@@ -30,7 +30,7 @@ export default defineCheck({
       return notApplicable(`it shares the battery of ${derailleurPower.subject}, which is asked for there`);
     }
     return fails(
-      `${power.subject} is wired to a shared battery, but the build has 0 batteries: drivetrain.battery is none. Name the battery, and where it is fitted.`,
+      `${power.subject} is wired to a shared battery, but the build has none (drivetrain.battery). Fit 1 battery, and say where it goes.`,
       part,
       [power],
       [{ kind: "insert-part", slot: "drivetrain.battery" }],

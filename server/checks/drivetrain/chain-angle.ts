@@ -44,7 +44,7 @@ export default defineCheck({
       );
     }
     return fails(
-      `The chain runs ${shown} askew, more than the ${usual}° that are usual: rings at ${showQuantity(front.line.value, "length")}, cogs at ${showQuantity(cogLine.value, "length")}, chainstay ${showQuantity(chainstay.value.least, "length")}. Use that gear sparingly, or bring rings and cogs closer into line.`,
+      `The chain runs askew by ${shown}, more than the ${usual}° that are usual: rings at ${showQuantity(front.line.value, "length")}, cogs at ${showQuantity(cogLine.value, "length")}, chainstay ${showQuantity(chainstay.value.least, "length")}. Use that gear sparingly, or bring rings and cogs closer into line.`,
       cassette,
       [front.line, cogLine, chainstay],
       swaps(front.slot),

@@ -31,7 +31,7 @@ export default defineCheck({
     const moves = controller.state === "known" && actuation.state !== "none";
     if (moves) {
       return fails(
-        `${controller.subject} is the front controller, but drivetrain.front-derailleur is none: it moves nothing. Fit a front derailleur for the ${count === 1 ? "ring" : `${count} rings`} (${teeth}), or leave the controller off.`,
+        `${controller.subject} is the front controller, but the build has no front derailleur: it moves nothing. Fit a front derailleur for the ${count === 1 ? "ring" : `${count} rings`} (${teeth}), or leave the controller off.`,
         controller,
         ringFacts(rings.rings),
         [
@@ -47,7 +47,7 @@ export default defineCheck({
         : "";
     const [first] = rings.rings;
     return fails(
-      `The cranks turn ${count} rings (${teeth}), but drivetrain.front-derailleur is none, so the chain is moved by hand${slack}. Fit a front derailleur and its controller, or cranks with one ring.`,
+      `The cranks turn ${count} rings (${teeth}), but the build has no front derailleur, so the chain is moved by hand${slack}. Fit a front derailleur and its controller, or cranks with one ring.`,
       first.part,
       ringFacts(rings.rings),
       [{ kind: "insert-part", slot: "drivetrain.front-derailleur" }],

@@ -79,10 +79,13 @@ function clears(ring: FittedRing, what: string, limit: Maybe<number>, frame: Kno
   if (limit.state === "none") return notApplicable(`${frame.subject} states no limit for it`);
   const most = limit.value;
   if (ring.teeth <= most) {
-    return holds(`${what} of ${ring.teeth} t, and ${frame.subject} takes up to ${most} t.`, (most - ring.teeth) / most);
+    return holds(
+      `${what} has ${ring.teeth} t, and ${frame.subject} takes up to ${most} t.`,
+      (most - ring.teeth) / most,
+    );
   }
   return fails(
-    `${what} of ${ring.teeth} t (${ring.part.subject}), but ${frame.subject} takes at most ${most} t there: fit a ring of ${most} t or fewer.`,
+    `${what} has ${ring.teeth} t (${ring.part.subject}), but ${frame.subject} takes at most ${most} t there: fit a ring of ${most} t or fewer.`,
     ring.part,
     [limit, ring.fact],
     swaps(ring.slot),

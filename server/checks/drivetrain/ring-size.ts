@@ -30,12 +30,12 @@ export default defineCheck({
     const bound = limit.value;
     if (most ? ring.teeth <= bound : ring.teeth >= bound) {
       return holds(
-        `Ring ${ring.teeth} t, and ${limit.subject} takes ${most ? `up to ${bound} t` : `${bound} t or more`}.`,
+        `${ring.part.subject} has ${ring.teeth} t, and ${limit.subject} takes ${most ? `up to ${bound} t` : `${bound} t or more`}.`,
         Math.abs(bound - ring.teeth) / bound,
       );
     }
     return fails(
-      `Ring ${ring.teeth} t (${ring.part.subject}), but ${limit.subject} takes ${most ? `at most ${bound} t` : `no fewer than ${bound} t`}: fit a ring of ${bound} t or ${most ? "fewer" : "more"}.`,
+      `${ring.part.subject} has ${ring.teeth} t, but ${limit.subject} takes ${most ? `at most ${bound} t` : `no fewer than ${bound} t`}: fit a ring of ${bound} t or ${most ? "fewer" : "more"}.`,
       ring.part,
       [limit, ring.fact],
       swaps(ring.slot, "drivetrain.crankset"),

@@ -32,7 +32,7 @@ export default defineCheck({
       ? [{ kind: "set-setting", slot: "seat.saddle", setting: "rail-position", value: millimetres(moved) }]
       : [];
     return fails(
-      `The rider sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"} to ${millimetres(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
+      `The rider sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"}, until the clamp holds its rails ${fromMiddle(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
       position.state === "known" ? position : saddle,
       [aim, tolerance],
       [...set, ...swaps("seat.post", "seat.saddle")],
@@ -69,3 +69,9 @@ build example "A post without setback" {
 `,
   },
 });
+
+/** Where the clamp stands along the straight of the rails: the saddle is back where the clamp is before their middle. */
+function fromMiddle(position: number): string {
+  if (Math.abs(position) < 0.25) return "in their middle";
+  return `${millimetres(Math.abs(position))} ${position > 0 ? "in front of" : "behind"} their middle`;
+}

@@ -135,7 +135,7 @@ function compare(
   const least = bound.missing.length > 0 ? "at least " : "";
   if (greaterThan(bound.least, limit.value)) {
     return fails(
-      `${who} ${weigh} ${least}${weighs}, but ${limit.subject} is made for ${allows}, counted so: fit one that is rated for more, or carry less.`,
+      `${who} ${weigh} ${least}${weighs}, but ${limit.subject} is made for ${allows} of these together: fit one that is rated for more, or carry less.`,
       installed(row),
       [limit, ...(definition?.state === "known" ? [definition] : []), ...bound.facts],
       swaps(row.slot as SlotPath),

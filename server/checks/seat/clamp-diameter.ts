@@ -38,7 +38,7 @@ export default defineCheck({
       joint,
       {
         one: "fits a tube of",
-        other: "is",
+        other: "has a seat tube of",
         nothing: "has its seat clamp built in",
         remedy: (_, tube) => (tube === "none" ? "leave the clamp out." : `fit a clamp of ${tube}.`),
         tolerance: 0.2,

@@ -32,6 +32,11 @@ export function rearDerailleurActuation({ derailleurSetUp, derailleurPower }: Re
 
 /** "is worked by cable", for a sentence. */
 export function workedBy(actuation: Actuation): string {
-  const words = { cable: "by cable", electronic: "by motor", hydraulic: "by fluid", rod: "by rod" } as const;
+  const words = {
+    cable: "by cable",
+    electronic: "electronically",
+    hydraulic: "by fluid",
+    rod: "by rod",
+  } as const;
   return words[actuation];
 }

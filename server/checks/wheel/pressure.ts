@@ -39,7 +39,7 @@ export default defineCheck({
     );
     const [lowest] = [...limits].sort((a, b) => a.value - b.value);
     const subject = (known: Known<number>): string =>
-      known === ofKind ? `any tyre on ${known.subject}` : known.subject;
+      known === ofKind ? `any tyre on a rim of its kind (${known.subject})` : known.subject;
 
     if (lowest && least.state === "known" && lessThan(lowest.value, least.value)) {
       const [asks, bears] = showPair(least.value, lowest.value, "pressure");
