@@ -6,7 +6,7 @@ import { Choices } from "./choices.ts";
 import { settle } from "./settle.ts";
 import { byRank, type Solution, solutionOf } from "./solution.ts";
 import { BuildState, type Change, slotsOf } from "./state.ts";
-import { distance, type Measured, type Target } from "./target.ts";
+import { type Contribution, distance, type Measured, type Target } from "./target.ts";
 
 export interface SearchOptions {
   readonly rankedBy: RankedBy;
@@ -78,6 +78,8 @@ class TargetSearch {
   readonly #options: SearchOptions;
   readonly #start: BuildState;
   readonly #choices: Choices;
+  /** The parts that the build has. */
+  readonly #present: ReadonlySet<Change>;
   readonly #better: (one: Solution, other: Solution) => number;
   /** The most that a change of a slot can take off a sum, greatest first. */
   readonly #savings = new Map<Target, readonly { readonly slot: string; readonly saving: number }[]>();
@@ -92,6 +94,7 @@ class TargetSearch {
     this.#options = options;
     this.#start = BuildState.of(engine, withoutAims(assembly, targets));
     this.#choices = new Choices(engine, assembly, targets, options.rankedBy, options.currency);
+    this.#present = new Set([...assembly.slots.values()].flatMap(({ part }) => part ?? []));
     this.#better = byRank(options.rankedBy);
   }
 
@@ -150,10 +153,12 @@ class TargetSearch {
     const passed = new Set(banned);
     for (const slot of conflict.slots) {
       passed.add(slot);
+      const bound = this.#boundOf(node.raw, slot, remaining - 1, passed);
       for (const change of this.#changes(node.raw, slot, conflict)) {
         if (this.#isOver) return;
+        if (!bound(change)) continue;
         const raw = node.raw.withChange(slot, change);
-        if (this.#isPromising(raw, remaining - 1, passed)) this.#extend(this.#node(raw), remaining - 1, passed);
+        if (this.#isPromising(raw, remaining - 1)) this.#extend(this.#node(raw), remaining - 1, passed);
       }
     }
   }
@@ -195,19 +200,50 @@ class TargetSearch {
     return canBeEmpty.has(slot) && current ? [...parts, "none"] : parts;
   }
 
-  /** Whether so many further changes can still bring every target into reach. */
-  #isPromising(state: BuildState, remaining: number, banned: ReadonlySet<string>): boolean {
-    return this.#targets.every((target) => {
-      if (remaining === 0 && !target.readsSettings) return distance(target, target.measure(state.evaluation)) === 0;
+  /**
+   * Whether, with a change of a slot, so many further ones can still bring every sum down far enough: by what each part
+   * adds to it, before anything is fitted.
+   */
+  #boundOf(
+    state: BuildState,
+    slot: string,
+    remaining: number,
+    banned: ReadonlySet<string>,
+  ): (change: Change) => boolean {
+    const bounds = this.#targets.flatMap((target) => {
+      const { contribution } = target;
       const savings = this.#savingsOf(target);
-      if (!savings) return true;
       const measured = target.measure(state.evaluation);
-      if (measured.state === "unknown") return new Set(measured.slots).size <= remaining;
-      if (measured.state === "none") return true;
-      const open = savings.filter(({ slot }) => !banned.has(slot) && !state.changes.has(slot)).slice(0, remaining);
-      const most = open.reduce((sum, { saving }) => sum + Math.max(0, saving), 0);
-      return measured.value - most <= target.interval.greatest * (1 + slack);
+      if (!contribution || !savings || measured.state === "none") return [];
+      if (measured.state === "unknown") {
+        // Each part that does not say what it adds has to go.
+        const open = new Set(measured.slots.filter((one) => one !== slot)).size;
+        return [() => open <= remaining];
+      }
+      const rest = savings
+        .filter((one) => !banned.has(one.slot) && !state.changes.has(one.slot))
+        .slice(0, remaining)
+        .reduce((sum, { saving }) => sum + Math.max(0, saving), 0);
+      const own = contribution(state.assembly.slots.get(slot)?.part) ?? 0;
+      const most = target.interval.greatest * (1 + slack) - (measured.value - own - rest);
+      return [(change: Change) => (this.#leastAdded(contribution, slot, change) ?? Number.POSITIVE_INFINITY) <= most];
     });
+    return (change) => bounds.every((isWithin) => isWithin(change));
+  }
+
+  /** What a part adds at least: nothing where it may be the same piece as one that is there already. */
+  #leastAdded(contribution: Contribution, slot: string, change: Change): number | undefined {
+    if (change === "none") return 0;
+    const mayBeShared = Object.hasOwn(slotByPath(slot)?.settings ?? {}, "clamp") && this.#present.has(change);
+    return mayBeShared ? 0 : contribution(change);
+  }
+
+  /** Whether a set to which nothing more is added comes to its targets, as far as setting up cannot change that. */
+  #isPromising(state: BuildState, remaining: number): boolean {
+    if (remaining > 0) return true;
+    return this.#targets.every(
+      (target) => target.readsSettings || distance(target, target.measure(state.evaluation)) === 0,
+    );
   }
 
   /** For a sum that is to be small: what a change of each slot can take off it at most, greatest first. */
@@ -250,7 +286,7 @@ class TargetSearch {
    */
   #walk(root: Node): Solution | undefined {
     let node = root;
-    for (let steps = 0; steps < mostSteps; steps++) {
+    for (let steps = 0; steps <= this.#options.mostChanges; steps++) {
       const before = this.#distance(node.settled);
       if (before === 0 && node.settled.fresh("error").length === 0)
         return this.#solution(this.#withoutNeedless(node).settled);
@@ -266,10 +302,11 @@ class TargetSearch {
       (slot) => !this.#options.keep.has(slot),
     );
     const steps: { readonly slot: string; readonly change: Change; readonly distance: number }[] = [];
+    const measured = this.#targets.map((target) => target.measure(node.raw.evaluation));
     for (const slot of slots) {
       for (const change of this.#changes(node.raw, slot, { slots: [], canBeEmpty: new Set() })) {
         if (this.#isTimeUp()) return undefined;
-        const sum = this.#distanceWith(node.raw, slot, change);
+        const sum = this.#distanceWith(node.raw, measured, slot, change);
         if (sum < before) steps.push({ slot, change, distance: sum });
       }
     }
@@ -286,11 +323,11 @@ class TargetSearch {
   }
 
   /** How far off a build is with another part in a slot; sums are not added up anew for it. */
-  #distanceWith(state: BuildState, slot: string, change: Change): number {
+  #distanceWith(state: BuildState, measured: readonly Measured[], slot: string, change: Change): number {
     let changed: BuildState | undefined;
-    return this.#targets.reduce((sum, target) => {
+    return this.#targets.reduce((sum, target, index) => {
       const { contribution } = target;
-      const before = target.measure(state.evaluation);
+      const before = measured[index]!;
       if (contribution && before.state === "known") {
         const own = contribution(state.assembly.slots.get(slot)?.part) ?? 0;
         const other = contribution(change === "none" ? undefined : change);
@@ -323,8 +360,6 @@ function withoutAims(assembly: Assembly, targets: readonly Target[]): Assembly {
   return { ...assembly, fields };
 }
 
-/** Steps of a walk; a bike of which more parts are exchanged is another bike. */
-const mostSteps = 12;
 /** Sums of the same numbers in another order differ in their last digits. */
 const slack = 1e-9;
 

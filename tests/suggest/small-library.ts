@@ -22,11 +22,14 @@ export function exampleOf(engine: Engine): Assembly {
 }
 
 const sums = fc.record({
-  mass: fc.option(fc.integer({ min: 100, max: 600 }), { freq: 8, nil: undefined }),
-  price: fc.option(fc.tuple(fc.constantFrom("GBP", "GBP", "GBP", "EUR"), fc.integer({ min: 10, max: 300 })), {
-    freq: 8,
-    nil: undefined,
-  }),
+  mass: fc.option(fc.integer({ min: 100, max: 600 }), { freq: 12, nil: undefined }),
+  price: fc.option(
+    fc.tuple(fc.constantFrom("GBP", "GBP", "GBP", "GBP", "GBP", "GBP", "EUR"), fc.integer({ min: 10, max: 300 })),
+    {
+      freq: 8,
+      nil: undefined,
+    },
+  ),
 });
 
 type Sums = { readonly mass: number | undefined; readonly price: [string, number] | undefined };
@@ -115,8 +118,8 @@ build example {
 /** A target that the small workshops may meet or not. */
 export const smallTargets: fc.Arbitrary<readonly string[]> = fc.uniqueArray(
   fc.oneof(
-    fc.integer({ min: 3200, max: 4600 }).map((mass) => `mass <= ${mass} g`),
-    fc.integer({ min: 450, max: 1200 }).map((price) => `price <= GBP ${price}`),
+    fc.integer({ min: 3500, max: 4100 }).map((mass) => `mass <= ${mass} g`),
+    fc.integer({ min: 600, max: 1000 }).map((price) => `price <= GBP ${price}`),
     fc.constantFrom("0.7", "0.85", "1", "1.2").map((ratio) => `lowest-ratio <= ${ratio}`),
     fc.constantFrom("2.5", "3", "3.6").map((ratio) => `highest-ratio >= ${ratio}`),
   ),

@@ -43,9 +43,9 @@ export function run(invocation: Invocation): number {
 }
 
 /** How long a search takes at most unless somebody says otherwise. */
-const usualSeconds = 5;
+const usualSeconds = 10;
 const usualAnswers = 3;
-const usualMostChanges = 6;
+const usualMostChanges = 12;
 
 function forTargets({ workshop, build }: FoundBuild, words: readonly string[], invocation: Invocation): string {
   const { terminal, value, values } = invocation;
