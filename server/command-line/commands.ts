@@ -153,9 +153,9 @@ export const commands: readonly CommandRow[] = [
       {
         name: "changes",
         value: "NUMBER",
-        description: "with --target: the most parts that may be exchanged; 6 when not given",
+        description: "with --target: the most parts that may be exchanged; 12 when not given",
       },
-      { name: "seconds", value: "NUMBER", description: "with --target: how long is searched; 5 when not given" },
+      { name: "seconds", value: "NUMBER", description: "with --target: how long is searched; 10 when not given" },
       formatOption(["text", "json"]),
       { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
       unitsOption,
