@@ -10,7 +10,7 @@ import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-bui
 import type { Engine } from "./engine.ts";
 import { partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
-import { settingTitle, stateSetting, withoutWorse } from "./set-settings.ts";
+import { fieldTitle, settingTitle, stateSetting, withoutWorse } from "./set-settings.ts";
 
 /** A repair worked out to text, ready to apply. */
 export interface Mend {
@@ -90,7 +90,10 @@ function work(
       ];
     case "set-field":
       return [
-        { title: `Set ${repair.field} to ${repair.value}`, edits: [writeEntry(build, repair.field, repair.value)] },
+        {
+          title: fieldTitle(repair.field, repair.value),
+          edits: [writeEntry(build, repair.field, repair.value)],
+        },
       ];
     case "set-fact":
       return setFact(assembly, repair);

@@ -7,15 +7,23 @@ import { readValue } from "../values/read.ts";
 import type { FieldType } from "../values/types.ts";
 import { writeValue } from "../values/write.ts";
 import { instruction } from "../vocabulary/deeds.ts";
-import { slotByPath } from "../vocabulary/index.ts";
+import type { Field, Fields } from "../vocabulary/define.ts";
+import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import { type DeclarationEdit, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
 
 /** What somebody does to give a setting a value, and how it is written: "Cut the chain to 110 links (...: 110)". */
 export function settingTitle({ slot, setting, value }: WrittenSetting): string {
-  const path = `${slot}.${setting}`;
-  const field = slotByPath(slot)?.settings[setting];
+  return titleOf(slotByPath(slot)?.settings[setting], `${slot}.${setting}`, value);
+}
+
+/** The same for a field of the build itself. */
+export function fieldTitle(name: string, value: string): string {
+  return titleOf((buildFields as Fields)[name], name, value);
+}
+
+function titleOf(field: Field | undefined, path: string, value: string): string {
   const words = field && instruction(field, value);
   return words === undefined ? `Set ${path} to ${value}` : `${words} (${path}: ${value})`;
 }

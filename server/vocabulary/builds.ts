@@ -3,7 +3,11 @@ import { bikeCategories } from "./words.ts";
 
 /** What a build says of itself and its rider. A dot stands between a group and a field in it. */
 export const buildFields = {
-  category: word(bikeCategories, "What the bicycle is used for.", { essential: true, group: "Identity" }),
+  category: word(bikeCategories, "What the bicycle is used for.", {
+    essential: true,
+    group: "Identity",
+    deed: "Build it for {} use",
+  }),
   template: yesNo("Whether it is a base for others and not a whole bicycle, so that empty slots are no finding.", {
     group: "Identity",
     omitted: "none",
@@ -114,6 +118,7 @@ export const buildFields = {
     unit: "kg",
     omitted: "none",
     example: "<= 12.5 kg",
+    deed: "Let the budget be {}",
   }),
   "budget.price": moneyRange("Price of all its parts.", { group: "Limits", omitted: "none", example: "<= GBP 3200" }),
 } as const;

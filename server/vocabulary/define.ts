@@ -59,7 +59,8 @@ export interface Field<Type extends FieldType = FieldType> {
 
 /**
  * An instruction in which `{}` stands for the value, or one for each value of a few: `otherwise` is the one for those
- * that are not named.
+ * that are not named. Of a number that may go either way, `positive` and `negative` say which way; its sign is then left
+ * out.
  */
 export type Deed = string | Readonly<Record<string, string>>;
 

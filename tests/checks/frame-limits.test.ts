@@ -161,7 +161,7 @@ describe("frame/category", () => {
     const text = built({ frame: part("frame", "categories: gravel, road") }, "category: mountain");
     expect(checkText(text).of(code)[0]?.message).toMatch(/for mountain.*gravel and road/);
     const [last] = repaired(text, code).slice(-1);
-    expect(last?.title).toBe("Set category to gravel");
+    expect(last?.title).toBe("Build it for gravel use (category: gravel)");
     expect(checkText(last?.text ?? "").instance(code, "frame")).toBe("holds");
   });
 });

@@ -15,6 +15,8 @@ describe("a repair that sets something says what is done at the bench", () => {
     ["seat.remote", "clamp", "none", "Fit it with a band of its own"],
     ["seat.remote", "clamp", "front-brake.lever", "Mount it on the clamp of front-brake.lever"],
     ["front-brake.hose", "entry", "external", "Run the hose outside"],
+    ["seat.saddle", "rail-position", "5 mm", "Move the saddle back: clamp its rails 5 mm in front of their middle"],
+    ["seat.saddle", "rail-position", "-15 mm", "Move the saddle forward: clamp its rails 15 mm behind their middle"],
   ])("%s.%s: %s", (slot, setting, value, words) => {
     expect(settingTitle({ slot, setting, value })).toBe(`${words} (${slot}.${setting}: ${value})`);
   });
@@ -51,7 +53,8 @@ describe("a repair that sets something says what is done at the bench", () => {
             const isValue =
               value === "none" ||
               readValue(type, [{ kind: "word", text: value, span: { start: 0, end: 1 } }]).value !== undefined;
-            expect(value === "otherwise" ? words.includes("{}") : isValue, `${where} ${value}`).toBe(true);
+            const isForMany = ["otherwise", "positive", "negative"].includes(value);
+            expect(isForMany ? words.includes("{}") : isValue, `${where} ${value}`).toBe(true);
           }
         }
         if (workedOutAs === undefined) continue;

@@ -411,7 +411,7 @@ describe("repairs", () => {
       "severity: warning\n  set { cockpit.stem.spacers-below: 5 mm; category: road }",
     );
     expect(titles(rules)[0]).toMatch(/5 mm/);
-    expect(titles(rules)).toContain("Set category to road");
+    expect(titles(rules)).toContain("Build it for road use (category: road)");
     expect(findingsOf(rules, applied(rules)).found).toEqual([]);
   });
 
@@ -426,7 +426,7 @@ describe("repairs", () => {
 
   it("a word is written as it has to be", () => {
     const rule = "rule r { require: category is road }\n";
-    expect(titles(rule)[0]).toBe("Set category to road");
+    expect(titles(rule)[0]).toBe("Build it for road use (category: road)");
     expect(findingsOf(rule, applied(rule)).found).toEqual([]);
   });
 

@@ -58,7 +58,10 @@ export const seatSlots = [
           group: "Set-up",
           lowest: -60,
           highest: 60,
-          deed: "Clamp the saddle at {} on its rails",
+          deed: {
+            positive: "Move the saddle back: clamp its rails {} in front of their middle",
+            negative: "Move the saddle forward: clamp its rails {} behind their middle",
+          },
         },
       ),
       tilt: angle("Tilt of the saddle from level, positive nose up.", {
