@@ -1,4 +1,5 @@
-import { fails, holds } from "../../checks/define.ts";
+import { cannotTell, fails, holds, notApplicable } from "../../checks/define.ts";
+import { isKind } from "../../checks/shared/kind.ts";
 import { fact, type Known, optional, slot } from "../../model/need.ts";
 import { lessThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
@@ -23,13 +24,9 @@ export default defineComparison({
   }),
   test(measured: Known<number>, { chain, limit, speeds }) {
     const stated = limit.state === "known";
+    if (isKind(chain.value, "belt")) return judged(notApplicable("a belt does not wear by lengthening"));
     if (!stated && speeds.state !== "known") {
-      const missing = [limit, speeds].flatMap((one) => (one.state === "unknown" ? one.missing : []));
-      return judged(
-        missing.length > 0
-          ? { outcome: "unknown", missing }
-          : { outcome: "notApplicable", reason: `${chain.subject} does not wear by lengthening` },
-      );
+      return judged(cannotTell(...[limit, speeds].flatMap((one) => (one.state === "unknown" ? [one] : []))));
     }
     const narrow = speeds.state === "known" && speeds.value >= narrowFrom;
     const bound = stated ? limit.value : most(toleranceAt(path, narrow ? "narrow" : "wide"));
