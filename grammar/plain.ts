@@ -106,10 +106,11 @@ class PlainReader {
 
   #header(): HeaderTree | undefined {
     const keyword = declarationKeywordAt(this.#text, this.#headerStart);
-    if (keyword === undefined || keyword === "rule" || keyword === "record") return undefined;
+    if (keyword === undefined || keyword === "rule") return undefined;
     const start = this.#at;
     this.#at += keyword.length;
     const keywordSpan = { start, end: this.#at };
+    if (keyword === "record") return this.#recordHeader(keywordSpan);
     const names: { kind?: ValueToken; name?: ValueToken; title?: ValueToken; from?: ValueToken } = {};
     let end = this.#at;
     for (;;) {
@@ -142,6 +143,22 @@ class PlainReader {
       if (token?.kind === "word" && headerWords.has(token.text)) return undefined;
     }
     return { keyword, keywordSpan, ...names, span: { start, end } };
+  }
+
+  /** `record "SERIAL" of BUILD`, up to the brace. */
+  #recordHeader(keywordSpan: Span): HeaderTree | undefined {
+    const name = this.#behindBlanks() && this.#peek() === quote ? this.#quoted() : undefined;
+    const word = name && this.#behindBlanks() ? this.#word() : undefined;
+    const of = word?.text === "of" && this.#behindBlanks() ? this.#word() : undefined;
+    if (!name || !of || headerWords.has(of.text) || !this.#behindBlanks()) return undefined;
+    return { keyword: "record", keywordSpan, name, of, span: { start: keywordSpan.start, end: of.span.end } };
+  }
+
+  /** Goes on to what stands behind blanks; false where there are none. */
+  #behindBlanks(): boolean {
+    if (this.#peek() !== blank) return false;
+    this.#skipBlanks();
+    return true;
   }
 
   /** A block, from its `{` to just after its `}`. */

@@ -40,6 +40,35 @@ describe("the quick reader gives the parser's tree or none", () => {
     expect(plain / declarations.length).toBeGreaterThan(0.9);
   });
 
+  it("on the headers of records", () => {
+    for (const header of [
+      'record "A-1" of example',
+      'record   "A 1"  of  example.x',
+      'record "" of example',
+      'record "A" of of-x',
+    ]) {
+      const trees = both(`/// Said.\n${header} {\n  date: 2026-11-20\n  a.b: 1180, 1150 N\n}\n`);
+      expect(trees?.quick, header).toBeDefined();
+      expect(trees?.quick).toEqual(trees?.thorough);
+    }
+    const others = [
+      "record A-1 of example",
+      'record "A-1"',
+      'record "A-1" example',
+      "record of example",
+      'record "A" of "b"',
+    ];
+    for (const header of [
+      ...others,
+      'record "A" of of',
+      'record "A" of x "T"',
+      'record "A" from x',
+      'record"A" of x',
+    ]) {
+      expect(both(`${header} {\n  date: 2026-11-20\n}\n`), header).toBeUndefined();
+    }
+  });
+
   it("on waivers, with and without their parts", () => {
     const line = (waiver: string): string => `build one "One" {\n  frame: a.b\n  ${waiver}\n}\n`;
     const waivers = [
