@@ -42,7 +42,11 @@ export function mends(engine: Engine, build: Declaration, finding: Finding): rea
   const drafts: Draft[] = [];
   const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
   const repairs = assembly ? withoutWorse(engine, assembly, finding.repairs) : finding.repairs;
-  for (const repair of repairs) drafts.push(...work(engine, build, assembly, finding, repair));
+  for (const repair of repairs) {
+    // A name that is near was meant; no library is searched for what else would do.
+    if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
+    drafts.push(...work(engine, build, assembly, finding, repair));
+  }
   if (assembly && finding.outcome === "fails" && engine.checks.byCode(finding.code))
     drafts.push(waive(engine, build, finding));
   return drafts
@@ -143,15 +147,17 @@ function nearNames(engine: Engine, repair: Extract<Repair, { kind: "near-name" }
   });
 }
 
+/** A fact is the maker's to state: a number that would fit is offered, and never applied unseen. */
 function setFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "set-fact" }>): readonly Draft[] {
   const part = assembly?.slots.get(repair.slot)?.part;
   if (!part) return [];
   const stated = part.facts.get(repair.fact);
   const title = `Correct ${repair.fact} of ${part.declaration.label} to ${repair.value}, if its maker says so`;
   if (stated) {
-    return [{ title, edits: [{ declaration: stated.place.declaration, span: stated.place.span, text: repair.value }] }];
+    const { declaration, span } = stated.place;
+    return [{ title, isOpen: true, edits: [{ declaration, span, text: repair.value }] }];
   }
-  return [{ title, edits: [writeEntry(part.declaration, repair.fact, repair.value)] }];
+  return [{ title, isOpen: true, edits: [writeEntry(part.declaration, repair.fact, repair.value)] }];
 }
 
 function stateFact(assembly: Assembly | undefined, repair: Extract<Repair, { kind: "state-fact" }>): readonly Draft[] {
