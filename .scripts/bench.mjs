@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { prepare, root } from "./toolchain.mjs";
 
 /** Each is tests/bench/NAME.ts and exports `run(): Promise<void>`. */
-const benchmarks = ["command-line-start", "keystroke"];
+const benchmarks = ["command-line-start", "keystroke", "suggest"];
 
 prepare();
 const { build } = await import("./build.mjs");

@@ -51,6 +51,8 @@ export interface Candidate {
   readonly tightest: Tightest | undefined;
   /** What is not stated and holds up checks, each once; found out when somebody reads it. */
   readonly missing: readonly Missing[];
+  /** The part of it that is not the part's own to state. */
+  readonly missingElsewhere: readonly Missing[];
   /** In grams; unknown masses sort last. */
   readonly mass: number | undefined;
   /** Unknown prices sort last; those in another currency than the workshop's just before them. */
@@ -100,6 +102,8 @@ interface Answer {
   readonly severity: Severity;
   readonly isSetUp: boolean;
   readonly margin: number;
+  /** What is missing for it that is not the part's own to state. */
+  readonly missing: readonly Missing[];
 }
 
 interface AskedInstance extends CheckInstance {
@@ -176,6 +180,7 @@ export class SlotJudge {
     const standing: StandingFailure[] = [];
     const unknown: string[] = [];
     const open: AskedInstance[] = [];
+    const elsewhere = new Map<string, Missing>();
     let holds = 0;
     let tightest: Tightest | undefined;
     this.#eachAnswer(part, evaluate, (asked, answer) => {
@@ -184,6 +189,7 @@ export class SlotJudge {
       else if (answer.outcome === "unknown") {
         unknown.push(asked.check.code);
         open.push(asked);
+        for (const one of answer.missing) elsewhere.set(keyOf(one), one);
       } else if (answer.outcome === "holds") {
         holds++;
         if (answer.margin < (tightest?.margin ?? 1)) tightest = tightestOf(asked, answer, evaluate);
@@ -205,6 +211,7 @@ export class SlotJudge {
       get missing(): readonly Missing[] {
         return missingFor(open, evaluate());
       },
+      missingElsewhere: [...elsewhere.values()],
       mass: massOf(part),
       price: priceOf(part),
     };
@@ -219,7 +226,7 @@ export class SlotJudge {
       for (const fact of facts) key += ` ${numbers[fact]}`;
       let known = isElsewhere ? undefined : answers.get(key);
       if (!known) {
-        known = asked.map((one) => answerOf(one, evaluate()));
+        known = asked.map((one) => answerOf(one, evaluate(), this.#path));
         if (!isElsewhere) answers.set(key, known);
       }
       for (let index = 0; index < asked.length; index++) take(asked[index]!, known[index]!);
@@ -247,7 +254,7 @@ function standingOf(check: Check, instance: Instance, verdict: Verdict): { reado
   return { standing: { code: check.code, instance: instance.name, message, path: at.path } };
 }
 
-function answerOf({ check, instance, standing }: AskedInstance, evaluation: BuildEvaluation): Answer {
+function answerOf({ check, instance, standing }: AskedInstance, evaluation: BuildEvaluation, slot: string): Answer {
   const verdict = evaluation.ask(check, instance);
   const stands = verdict.outcome === "fails" && verdict.message === standing?.message;
   return {
@@ -255,6 +262,10 @@ function answerOf({ check, instance, standing }: AskedInstance, evaluation: Buil
     severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
     isSetUp: verdict.outcome === "fails" && isSetting(verdict.at.path),
     margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
+    missing:
+      verdict.outcome === "unknown"
+        ? verdict.missing.filter(({ path }) => path !== slot && !path.startsWith(`${slot}.`))
+        : [],
   };
 }
 
@@ -292,9 +303,13 @@ function missingFor(open: readonly AskedInstance[], evaluation: BuildEvaluation)
   for (const { check, instance } of open) {
     const verdict = evaluation.ask(check, instance);
     if (verdict.outcome !== "unknown") continue;
-    for (const one of verdict.missing) found.set(`${one.path} ${one.what}`, one);
+    for (const one of verdict.missing) found.set(keyOf(one), one);
   }
   return [...found.values()];
+}
+
+function keyOf({ path, what }: Missing): string {
+  return `${path} ${what}`;
 }
 
 /** The mass that a part states, in grams. */

@@ -15,7 +15,10 @@ export type SlotVerdict = "fits" | "set-up" | "does-not-fit";
 export interface SlotSuggestion {
   readonly verdict: SlotVerdict;
   readonly candidate: Candidate;
-  /** What is not stated of this part, or of the build with it, beyond what is missing whatever stands there. */
+  /**
+   * What is not stated of this part, or of the build with it, beyond what is missing whatever stands there; found out
+   * when somebody reads it.
+   */
   readonly missing: readonly Missing[];
 }
 
@@ -40,16 +43,20 @@ export function suggestParts(engine: Engine, assembly: Assembly, slot: string, r
   for (const candidate of ranked) {
     for (const one of candidate.standing) standing.set(`${one.code} ${one.instance}`, one);
   }
-  const asked = ranked.map((candidate) => ({ candidate, missing: candidate.missing }));
-  const anyway = ranked.length > 1 ? sharedByAll(asked.map(({ missing }) => missing)) : new Map<string, Missing>();
+  const anyway =
+    ranked.length > 1
+      ? sharedByAll(ranked.map(({ missingElsewhere }) => missingElsewhere))
+      : new Map<string, Missing>();
   return {
     slot,
     current: assembly.slots.get(slot),
     rankedBy,
-    suggestions: asked.map(({ candidate, missing }) => ({
+    suggestions: ranked.map((candidate) => ({
       verdict: verdictOf(candidate),
       candidate,
-      missing: missing.filter((one) => !anyway.has(keyOf(one))),
+      get missing(): readonly Missing[] {
+        return candidate.missing.filter((one) => !anyway.has(keyOf(one)));
+      },
     })),
     standing: [...standing.values()],
     missingAnyway: [...anyway.values()],
