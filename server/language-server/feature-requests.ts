@@ -1,4 +1,5 @@
 import {
+  type CodeActionParams,
   type Connection,
   LSPErrorCodes,
   ResponseError,
@@ -123,7 +124,8 @@ export function answerFeatures(connection: Connection, answering: () => Answerin
 
   connection.onCodeAction((parameters, token) => {
     const { requests, client } = answering();
-    const { diagnostics, only } = parameters.context;
+    // A client in a hurry leaves the context out.
+    const { diagnostics = [], only } = (parameters as Partial<CodeActionParams>).context ?? {};
     const request = { range: parameters.range, diagnostics, ...(only === undefined ? {} : { only }) };
     return requests.inModel("code actions", parameters.textDocument, token, ({ engine, uri }) =>
       codeActions(engine, uri, request, client.features, versionOf),

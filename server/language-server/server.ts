@@ -48,12 +48,15 @@ interface Running extends Answering {
 /** Serves one client over a connection until it ends. */
 export function serve(connection: Connection, surroundings: Surroundings): void {
   let running: Running | undefined;
+  let isShutDown = false;
   const now = (): Running => {
+    if (isShutDown) throw new ResponseError(ErrorCodes.InvalidRequest, "The server was shut down.");
     if (!running) throw new ResponseError(ErrorCodes.ServerNotInitialized, "The server waits for `initialize` first.");
     return running;
   };
 
   connection.onInitialize((parameters): InitializeResult => {
+    if (running) throw new ResponseError(ErrorCodes.InvalidRequest, "The server is initialized already.");
     const addresses = new Addresses();
     const client = readClient(parameters, (uri) => addresses.shown(uri));
     if (client.standardsAsFiles) {
@@ -132,7 +135,9 @@ export function serve(connection: Connection, surroundings: Surroundings): void 
     const code = typeof uri === "string" ? codeOfExplanation(uri) : undefined;
     return code === undefined ? null : checkHover(code);
   });
-  connection.onShutdown(() => undefined);
+  connection.onShutdown(() => {
+    isShutDown = true;
+  });
   connection.listen();
 }
 

@@ -177,3 +177,21 @@ test("edits that fit no text, and messages without what they need, do not end th
   expect(await editor.request("textDocument/documentSymbol", { textDocument: { uri } })).not.toBeUndefined();
   expect(editor.ended).toBeUndefined();
 });
+
+test("a message out of turn is refused by its proper code, and the next one is answered", async () => {
+  const folder = folderWith(workshopFiles);
+  const uri = `${folder}/builds/fellside.ferrule`;
+  editor = await Editor.start({ folders: [folder] });
+  const { connection } = editor;
+  editor.open(uri, workshopFiles["builds/fellside.ferrule"] ?? "");
+  const invalid = -32600;
+  await expect(connection.sendRequest("initialize", { capabilities: {} })).rejects.toMatchObject({ code: invalid });
+  const range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+  await expect(
+    connection.sendRequest("textDocument/codeAction", { textDocument: { uri }, range }),
+  ).resolves.toBeInstanceOf(Array);
+  await connection.sendRequest("shutdown");
+  await expect(
+    connection.sendRequest("textDocument/hover", { textDocument: { uri }, position: range.start }),
+  ).rejects.toMatchObject({ code: invalid });
+});
