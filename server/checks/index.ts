@@ -21,6 +21,8 @@ import brakeRotorSize from "./brake/rotor-size.ts";
 import brakeRotorThickness from "./brake/rotor-thickness.ts";
 import brakeSide from "./brake/side.ts";
 import brakeTwoBrakes from "./brake/two-brakes.ts";
+import buildAssemblyMass from "./build/assembly-mass.ts";
+import buildAssemblyPrice from "./build/assembly-price.ts";
 import buildBudgetMass from "./build/budget-mass.ts";
 import buildBudgetPrice from "./build/budget-price.ts";
 import buildMissingSlot from "./build/missing-slot.ts";
@@ -219,6 +221,8 @@ export const checks: readonly Check[] = [
   brakeRotorThickness,
   brakeSide,
   brakeTwoBrakes,
+  buildAssemblyMass,
+  buildAssemblyPrice,
   buildBudgetMass,
   buildBudgetPrice,
   buildMissingSlot,

@@ -95,10 +95,11 @@ export function applyWaivers(
   }
 
   const after = findings.map((finding) => {
-    const match = active.find(({ waiver }) => covers(waiver, finding));
-    if (!match) return finding;
-    match.used = true;
-    return waivedFinding(finding, match.waiver, checks.byCode(finding.code));
+    const matches = active.filter(({ waiver }) => covers(waiver, finding));
+    for (const match of matches) match.used = true;
+    // Of several the build's own says why, since it is the last that somebody thought about.
+    const match = matches.at(-1);
+    return match ? waivedFinding(finding, match.waiver, checks.byCode(finding.code)) : finding;
   });
   for (const { waiver, used } of active) {
     if (!used && waiver.place.declaration === assembly.declaration) {

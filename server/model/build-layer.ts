@@ -293,11 +293,12 @@ export class LayerReader {
   }
 }
 
-/** Groups of build fields, such as `rider` and `budget`. */
+/** Groups of build fields, such as `rider` and `budget`, and groups inside of them. */
 const buildGroups = new Set(
-  Object.keys(buildFields)
-    .filter((name) => name.includes("."))
-    .map((name) => name.slice(0, name.indexOf("."))),
+  Object.keys(buildFields).flatMap((name) => {
+    const steps = name.split(".");
+    return steps.slice(0, -1).map((_, index) => steps.slice(0, index + 1).join("."));
+  }),
 );
 
 /** The dotted paths of slots, their settings and fields below a path, without it. */

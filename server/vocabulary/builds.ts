@@ -1,5 +1,32 @@
+import type { MoneyType, QuantityType } from "../values/types.ts";
+import type { Field } from "./define.ts";
 import { length, moneyRange, number, quantity, quantityRange, text, word, yesNo } from "./fields.ts";
+import { assemblyTable } from "./slots/index.ts";
 import { bikeCategories } from "./words.ts";
+
+type AssemblyName = keyof typeof assemblyTable;
+type AssemblyBudgets = { readonly [A in AssemblyName as `budget.${A}.mass`]: Field<QuantityType<"allowed">> } & {
+  readonly [A in AssemblyName as `budget.${A}.price`]: Field<MoneyType<"allowed">>;
+};
+
+/** What one assembly alone may weigh and cost: `budget.rear-wheel.mass`. */
+const assemblyBudgets = Object.fromEntries(
+  Object.keys(assemblyTable).flatMap((assembly) => [
+    [
+      `budget.${assembly}.mass`,
+      quantityRange("mass", "allowed", `Mass of everything in ${assembly}.`, {
+        group: "Limits",
+        unit: "kg",
+        omitted: "none",
+        example: "<= 1.9 kg",
+      }),
+    ],
+    [
+      `budget.${assembly}.price`,
+      moneyRange(`Price of everything in ${assembly}.`, { group: "Limits", omitted: "none", example: "<= GBP 450" }),
+    ],
+  ]),
+) as unknown as AssemblyBudgets;
 
 /** What a build says of itself and its rider. A dot stands between a group and a field in it. */
 export const buildFields = {
@@ -121,6 +148,7 @@ export const buildFields = {
     deed: "Let the budget be {}",
   }),
   "budget.price": moneyRange("Price of all its parts.", { group: "Limits", omitted: "none", example: "<= GBP 3200" }),
+  ...assemblyBudgets,
 } as const;
 
 /** The groups of build fields, each with what belongs to it. */
@@ -129,8 +157,13 @@ export const buildGroups = {
   fit: "The position that is aimed at.",
   ground: "Where it is ridden.",
   gearing: "The gears that are aimed at.",
-  budget: "What it may weigh and cost.",
+  budget: "What it may weigh and cost, as a whole and by assembly.",
 } as const;
+
+/** Groups inside of groups, such as `budget.rear-wheel`, each with what belongs to it. */
+export const innerBuildGroups: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.keys(assemblyTable).map((assembly) => [`budget.${assembly}`, `What ${assembly} alone may weigh and cost.`]),
+);
 
 /** Words that mean something by themselves inside a build, with what they do. */
 export const buildWords = {

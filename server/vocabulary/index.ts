@@ -13,7 +13,7 @@ import { assemblyTable, extrasAssembly, slotTable } from "./slots/index.ts";
  * is handed teeth and a misspelt name does not compile.
  */
 
-export { buildFields, buildGroups, buildWords } from "./builds.ts";
+export { buildFields, buildGroups, buildWords, innerBuildGroups } from "./builds.ts";
 export { compositeHalves, type WrittenHalf } from "./composite.ts";
 export type { FamilyName } from "./families/index.ts";
 export { type Joint, type JointEnd, jointsOf, jointTable } from "./joints.ts";

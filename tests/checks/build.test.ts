@@ -158,3 +158,74 @@ part stem s "S" { note: "no price" }
     expect(open.row(code).missing.map(({ what }) => what)).toEqual(["a price in GBP of H, which is priced in EUR"]);
   });
 });
+
+describe("budgets of single assemblies", () => {
+  const parts = `
+part rim r "Rim" { mass: 500 g; price: GBP 80 }
+part tyre t "Tyre" { mass: 900 g; price: GBP 60 }
+part tyre heavy "Heavy tyre" { mass: 1400 g; price: GBP 60 }
+part hub h "Hub" { mass: 300 g; price: EUR 200 }
+part hub silent "Silent hub" { }
+part brake-lever both "Lever with its controls" { mass: 400 g; price: GBP 200 }
+part shift-controller pod "Pod" { mass: 50 g }
+`;
+  const wheel = { "rear-wheel.rim": "r", "rear-wheel.tyre": "t" };
+
+  it.each([
+    ["rear-wheel.mass: <= 1.4 kg", wheel, "holds"],
+    ["rear-wheel.mass: <= 1.39 kg", wheel, "fails"],
+    ["rear-wheel.mass: 1.4 to 2 kg", wheel, "holds"],
+    ["rear-wheel.mass: >= 1.5 kg", wheel, "fails"],
+    // The other wheel, and what is not there, count for nothing.
+    ["rear-wheel.mass: <= 1.4 kg", { ...wheel, "front-wheel.tyre": "heavy", frame: "" }, "holds"],
+    ["front-wheel.mass: <= 1 kg", wheel, "holds"],
+    // What nobody weighed, and what nobody chose, count for something.
+    ["rear-wheel.mass: <= 1.5 kg", { ...wheel, "rear-wheel.hub": "silent" }, "unknown"],
+    ["rear-wheel.mass: <= 1.5 kg", { ...wheel, "rear-wheel.hub": "" }, "unknown"],
+    ["rear-wheel.mass: <= 1.3 kg", { ...wheel, "rear-wheel.hub": "silent" }, "fails"],
+  ])("%s with %o: %s", (budget, over, outcome) => {
+    const text = checkText(bike(parts, over as Record<string, string>, `  budget { ${budget} }`));
+    expect(text.instance("build/assembly-mass", budget.slice(0, budget.indexOf(".")))).toBe(outcome);
+  });
+
+  it.each([
+    ["<= GBP 140", wheel, "holds"],
+    ["<= GBP 139.99", wheel, "fails"],
+    // Another currency is never added up, and is not nothing either.
+    ["<= GBP 400", { ...wheel, "rear-wheel.hub": "h" }, "unknown"],
+    ["<= GBP 130", { ...wheel, "rear-wheel.hub": "h" }, "fails"],
+    ["<= GBP 400", { ...wheel, "rear-wheel.hub": "silent" }, "unknown"],
+  ])("a price of %s with %o: %s", (budget, over, outcome) => {
+    const text = checkText(bike(parts, over as Record<string, string>, `  budget { rear-wheel { price: ${budget} } }`));
+    expect(text.instance("build/assembly-price", "rear-wheel")).toBe(outcome);
+  });
+
+  it("says what weighs too much, by how much, and of what the mass or the price is not known", () => {
+    const [heavy] = checkText(bike(parts, wheel, "  budget { rear-wheel.mass: <= 1.3 kg }")).of("build/assembly-mass");
+    expect(heavy?.message).toBe(
+      "Everything in rear-wheel weighs 1.4 kg, but the budget allows 1.3 kg: 100 g too much.",
+    );
+    expect(heavy?.path).toBe("budget.rear-wheel.mass");
+    const open = checkText(
+      bike(parts, { ...wheel, "rear-wheel.hub": "h" }, "  budget { rear-wheel.price: <= GBP 400 }"),
+    );
+    expect(open.missing("build/assembly-price")).toEqual(["rear-wheel.hub.price"]);
+  });
+
+  it("without one nothing is asked", () => {
+    const text = checkText(bike(parts, wheel));
+    expect([text.outcome("build/assembly-mass"), text.outcome("build/assembly-price")]).toEqual([
+      "notApplicable",
+      "notApplicable",
+    ]);
+  });
+
+  it("a lever that holds the controls is weighed once, in the bike as in its assembly", () => {
+    const over = { "rear-brake.lever": "both", "drivetrain.rear-controller": "both { clamp: rear-brake.lever }" };
+    const kinds = parts.replace("part brake-lever both", "part shift-controller unused { }\npart brake-lever both");
+    const text = (budget: string) => checkText(bike(kinds, over, `  budget { ${budget} }`));
+    expect(text("mass: <= 400 g").outcome("build/budget-mass")).not.toBe("fails");
+    expect(text("mass: <= 399 g").outcome("build/budget-mass")).toBe("fails");
+    expect(text("price: <= GBP 200").outcome("build/budget-price")).not.toBe("fails");
+  });
+});

@@ -1,8 +1,7 @@
-import type { Missing } from "../../model/need.ts";
+import { eachPartOnce } from "../../calculations/shared/every-part.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
-import { atLeast, atMost } from "../../values/compare.ts";
-import { showInterval, showPair, showQuantity } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { defineCheck } from "../define.ts";
+import { massBudget } from "../shared/budgets.ts";
 import { openSlotNeeds, openSlots } from "../shared/open-slots.ts";
 
 export default defineCheck({
@@ -17,36 +16,12 @@ export default defineCheck({
     ...openSlotNeeds,
   }),
   test({ budget, template, masses, ...slots }) {
-    const known = masses.value.flatMap(({ fact }) => (fact.state === "known" ? [fact] : []));
-    const missing: Missing[] = [
-      ...openSlots(slots),
-      ...masses.value.flatMap(({ fact }) => (fact.state === "unknown" ? fact.missing : [])),
-    ];
-    const sum = known.reduce((total, { value }) => total + value, 0);
-    const { least, greatest } = budget.value;
-    if (!atMost(sum, greatest)) {
-      const [weighs, most] = showPair(sum, greatest, "mass");
-      const heaviest = [...known].sort((a, b) => b.value - a.value).slice(0, 3);
-      return fails(
-        `The bike weighs ${missing.length > 0 ? "at least " : ""}${weighs}, but the budget allows ${most}: ${showQuantity(sum - greatest, "mass")} too much${missing.length > 0 ? ", with masses still missing" : ""}.`,
-        budget,
-        heaviest,
-        missing.length > 0 ? [] : [{ kind: "set-field", field: "budget.mass", value: `<= ${roundedUp(sum)}` }],
-      );
-    }
-    if (template.state === "known" && template.value) return notApplicable("a template is not a whole bike");
-    if (missing.length > 0 && !(greatest === Number.POSITIVE_INFINITY && atLeast(sum, least))) {
-      return { outcome: "unknown", missing };
-    }
-    if (!atLeast(sum, least)) {
-      const [weighs, fewest] = showPair(sum, least, "mass");
-      return fails(`The bike weighs ${weighs}, but is to weigh at least ${fewest}.`, budget, []);
-    }
-    const margin = Number.isFinite(greatest) && greatest > 0 ? (greatest - sum) / greatest : undefined;
-    return holds(
-      `The bike weighs ${missing.length > 0 ? "at least " : ""}${showQuantity(sum, "mass")}; the budget is ${showInterval(budget.value, "mass")}.`,
-      margin,
-    );
+    return massBudget(budget, {
+      rows: eachPartOnce(masses.value),
+      open: openSlots(slots),
+      isTemplate: template.state === "known" && template.value,
+      words: { sum: "The bike weighs", aim: "is to weigh" },
+    });
   },
   explanation:
     "The masses of all parts are added up and compared with what was agreed. A part whose mass nobody stated weighs " +
@@ -96,8 +71,3 @@ build example "Over the budget before it has wheels" {
 `,
   },
 });
-
-/** A mass in kilograms, rounded up to a tenth, as a budget would be written. */
-function roundedUp(grams: number): string {
-  return `${Math.ceil(grams / 100) / 10} kg`;
-}

@@ -1,9 +1,8 @@
-import type { Known, Missing } from "../../model/need.ts";
+import { eachPartOnce } from "../../calculations/shared/every-part.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
-import { atLeast, atMost } from "../../values/compare.ts";
-import { showMoney, showMoneyInterval } from "../../values/show.ts";
 import type { Money } from "../../values/types.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { defineCheck } from "../define.ts";
+import { priceBudget } from "../shared/budgets.ts";
 import { openSlotNeeds, openSlots } from "../shared/open-slots.ts";
 
 export default defineCheck({
@@ -18,41 +17,12 @@ export default defineCheck({
     ...openSlotNeeds,
   }),
   test({ budget, template, prices, ...slots }) {
-    const { currency, least, greatest } = budget.value;
-    const known = prices.value.flatMap(({ fact }) => (fact.state === "known" ? [fact] : []));
-    const counted = known.filter(({ value }) => value.currency === currency);
-    const missing: Missing[] = [
-      ...openSlots(slots),
-      ...prices.value.flatMap(({ fact }) => (fact.state === "unknown" ? fact.missing : [])),
-      // No rate of exchange is known here, so a price in another currency is as good as none.
-      ...known.filter(({ value }) => value.currency !== currency).map((price) => inOtherCurrency(price, currency)),
-    ];
-    const amount = counted.reduce((total, { value }) => total + value.amount, 0);
-    const sum = showMoney({ currency, amount });
-    if (!atMost(amount, greatest)) {
-      const dearest = [...counted].sort((a, b) => b.value.amount - a.value.amount).slice(0, 3);
-      return fails(
-        `The parts cost ${missing.length > 0 ? "at least " : ""}${sum}, but the budget allows ${showMoney({ currency, amount: greatest })}: ${showMoney({ currency, amount: amount - greatest })} too much${missing.length > 0 ? ", with prices still missing" : ""}.`,
-        budget,
-        dearest,
-      );
-    }
-    if (template.state === "known" && template.value) return notApplicable("a template is not a whole bike");
-    if (missing.length > 0 && !(greatest === Number.POSITIVE_INFINITY && atLeast(amount, least))) {
-      return { outcome: "unknown", missing };
-    }
-    if (!atLeast(amount, least)) {
-      return fails(
-        `The parts cost ${sum}, but are to cost at least ${showMoney({ currency, amount: least })}.`,
-        budget,
-        [],
-      );
-    }
-    const margin = Number.isFinite(greatest) && greatest > 0 ? (greatest - amount) / greatest : undefined;
-    return holds(
-      `The parts cost ${missing.length > 0 ? "at least " : ""}${sum}; the budget is ${showMoneyInterval(budget.value)}.`,
-      margin,
-    );
+    return priceBudget(budget, {
+      rows: eachPartOnce(prices.value),
+      open: openSlots(slots),
+      isTemplate: template.state === "known" && template.value,
+      words: { sum: "The parts cost", aim: "are to cost" },
+    });
   },
   explanation:
     "The prices of all parts are added up and compared with what was agreed. A part without a stated price costs " +
@@ -102,11 +72,3 @@ build example "Over the budget before it has wheels" {
 `,
   },
 });
-
-function inOtherCurrency(price: Known<Money>, currency: string): Missing {
-  return {
-    path: price.path,
-    what: `a price in ${currency} of ${price.subject}, which is priced in ${price.value.currency}`,
-    place: price.place,
-  };
-}

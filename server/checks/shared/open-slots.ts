@@ -12,6 +12,13 @@ export const openSlotNeeds: SlotNeeds = Object.fromEntries(
   askedSlots.map((path) => [`slot ${path}`, optional(slot(path))]),
 );
 
+/** The same for one assembly. */
+export function openSlotNeedsOf(assembly: string): SlotNeeds {
+  return Object.fromEntries(
+    askedSlots.filter((path) => path.startsWith(`${assembly}.`)).map((path) => [`slot ${path}`, optional(slot(path))]),
+  );
+}
+
 /** What is missing for want of a part in these places. */
 export function openSlots(facts: Readonly<Record<string, Maybe>>): readonly Missing[] {
   return askedSlots.flatMap((path) => {

@@ -9,6 +9,7 @@ import {
   buildGroups,
   buildWords,
   extrasAssembly,
+  innerBuildGroups,
   kindByName,
   measurementAt,
   recordFields,
@@ -157,7 +158,11 @@ function buildNames(block: string, stated: ReadonlySet<string>, isDerived: boole
     Object.entries(buildFields).filter(([name]) => name.startsWith(start) && !name.slice(start.length).includes(".")),
   );
   const fields = fieldDrafts(ownFields, block, stated, true);
-  if (block !== "") return [...slotDrafts, ...fields];
+  if (block !== "") {
+    const inner = Object.entries(innerBuildGroups).filter(([path]) => path.startsWith(start) && !stated.has(path));
+    const groups = inner.map(([path, description]) => groupDraft(path.slice(start.length), description));
+    return [...slotDrafts, ...fields, ...groups];
+  }
   const groups = Object.entries({ ...buildGroups, ...assemblyTable })
     .filter(([name]) => !stated.has(name))
     .map(([name, description]) => groupDraft(name, description));

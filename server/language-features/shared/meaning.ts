@@ -19,6 +19,7 @@ import {
   compositeHalves,
   extrasAssembly,
   familyByName,
+  innerBuildGroups,
   kindByName,
   recordFields,
   recordGroups,
@@ -246,7 +247,9 @@ export function meaningOfBuildPath(path: string, span: Span, isKey = true): Mean
 }
 
 function groupDescription(name: string): string | undefined {
-  for (const table of [assemblyTable, buildGroups, buildWords] as Readonly<Record<string, string>>[]) {
+  for (const table of [assemblyTable, buildGroups, innerBuildGroups, buildWords] as Readonly<
+    Record<string, string>
+  >[]) {
     if (Object.hasOwn(table, name)) return table[name];
   }
   return name === extrasAssembly ? buildWords.extras : undefined;
