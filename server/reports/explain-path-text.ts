@@ -9,6 +9,7 @@ import type {
 } from "../engine/explain-path.ts";
 import { headerPlace, type Place } from "../model/declaration.ts";
 import { label } from "../model/facts.ts";
+import { isRuleCheck } from "../rules/rule-check.ts";
 import type { ReportedWorkshop } from "./collect.ts";
 import { locate } from "./collect.ts";
 import type { Paint } from "./paint.ts";
@@ -127,6 +128,11 @@ function rowLines({ row }: ExplainedRow, page: Page): string[] {
       return paragraph(said, width, "    ", "  ");
     }),
   ];
+  if (isRuleCheck(row.check)) {
+    const { declaration } = row.check.rule;
+    const declared = `A house rule, declared at ${where(page, headerPlace(declaration))}.`;
+    return [...said, "", ...paragraph(row.check.explanation, width, ""), ...paragraph(declared, width, "")];
+  }
   return [...said, "", ...paragraph(`ferrule explain ${row.check.code} says what it means.`, width, "")];
 }
 

@@ -15,6 +15,11 @@ export interface RuleCheck extends Check {
   readonly rule: Rule;
 }
 
+/** Whether a check is a house rule. */
+export function isRuleCheck(check: Check): check is RuleCheck {
+  return "rule" in check;
+}
+
 /** @param today `2026-11-25`; a rule does not apply after its last day. */
 export function ruleCheck(rule: Rule, today: string): RuleCheck {
   const { declaration, paths, until, because } = rule;

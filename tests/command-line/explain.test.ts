@@ -81,6 +81,20 @@ describe("explain CODE", () => {
 });
 
 describe("explain FILE#BUILD/PATH", () => {
+  test("a house rule: what it came to, why it is there, and where it is declared", () => {
+    const rule =
+      'rule light "A light cassette" {\n  require: drivetrain.cassette.speeds <= 7\n  because: "Climbers ask for it."\n}\n';
+    const at = folderWith({ ...whole, "rules.ferrule": rule });
+    const { code, out } = ferrule(at, ["explain", "builds/wrong.ferrule#fellside/rule/light"]);
+    expect(out).toMatch(/^rule\/light {2}A light cassette\nFails\n/);
+    expect(out.replace(/\s+/g, " ")).toContain("and has to be at most 7. Climbers ask for it.");
+    expect(out).toContain("A house rule, declared at rules.ferrule:1:6.");
+    expect(code).toBe(0);
+    const alone = ferrule(at, ["explain", "rule/light"]);
+    expect(alone.code).toBe(2);
+    expect(alone.err.replace(/\s+/g, " ")).toContain("ferrule explain FILE#BUILD/rule/light");
+  });
+
   const folder = () => folderWith(whole);
 
   test("a number: its value, every fact it comes from and where it was stated, and the working", () => {

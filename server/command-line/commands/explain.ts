@@ -8,6 +8,7 @@ import { explainedPathJson } from "../../reports/explain-json.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { paragraph, printable } from "../../reports/printable.ts";
+import { ruleName } from "../../rules/rule.ts";
 import { nearestSeveral } from "../../values/near.ts";
 import { type Address, readAddress } from "../address.ts";
 import type { Invocation } from "../commands.ts";
@@ -43,6 +44,11 @@ function explainedCode(code: string, { terminal, value }: Invocation): string {
   if (explanation !== undefined) {
     if (isJson) return json({ code, explanation });
     return `${[paint.strong(code), ...paragraph(explanation, terminal.width, "")].join("\n")}\n`;
+  }
+  if (ruleName(code) !== undefined) {
+    throw new UsageProblem(`${printable(code)} is the code of a house rule, which a workshop of its own declares.`, [
+      `Name a build that it is asked of: ferrule explain FILE#BUILD/${printable(code)}`,
+    ]);
   }
   const codes = [...[...checks, ...comparisons].map((known) => known.code), ...findingCodes.keys()];
   const short = nearestSeveral(
