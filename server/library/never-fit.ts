@@ -1,4 +1,4 @@
-import { type CheckInstance, checksReading } from "../checks/table.ts";
+import type { CheckInstance } from "../checks/table.ts";
 import { byFit, type Candidate, isSetting, SlotJudge } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import { BuildEvaluation } from "../engine/evaluate.ts";
@@ -136,7 +136,7 @@ function fittingIn(engine: Engine, assembly: Assembly): readonly Declaration[] {
     return isWrong;
   };
   return [...assembly.slots].flatMap(([slot, { part }]) =>
-    part && !checksReading(slot).some(fails) ? [part.declaration] : [],
+    part && !engine.checks.reading(slot).some(fails) ? [part.declaration] : [],
   );
 }
 

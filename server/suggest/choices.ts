@@ -1,4 +1,5 @@
-import { checksReading, needsOf } from "../checks/table.ts";
+import type { Check } from "../checks/define.ts";
+import { needsOf } from "../checks/table.ts";
 import { massOf, partsFor, priceOf, type RankedBy } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import { factsRead } from "../engine/reads.ts";
@@ -64,8 +65,12 @@ export class Choices {
   /** The facts of a slot's part on which any answer rests, other than those in which less is simply better. */
   #factsRead(slot: string): readonly string[] {
     const facts = new Set<string>();
-    for (const { check, instance } of checksReading(slot)) {
-      for (const fact of factsRead(needsOf(check, instance), slot)) if (!softFacts.has(fact)) facts.add(fact);
+    const rules = new Set<Check>(this.#engine.checks.rules);
+    for (const { check, instance } of this.#engine.checks.reading(slot)) {
+      for (const fact of factsRead(needsOf(check, instance), slot)) {
+        // To what comes with the program less mass is never worse; a house rule may think otherwise.
+        if (!softFacts.has(fact) || rules.has(check)) facts.add(fact);
+      }
     }
     for (const target of this.#targets) {
       // A number that rests on masses in another way than by their sum tells even a gram apart.

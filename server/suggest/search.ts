@@ -1,3 +1,4 @@
+import { failuresOverAll, hasAlternates } from "../engine/alternates.ts";
 import type { RankedBy } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { Assembly } from "../model/assembly.ts";
@@ -5,7 +6,7 @@ import { slotByPath, slotPaths } from "../vocabulary/index.ts";
 import { Choices } from "./choices.ts";
 import { settle } from "./settle.ts";
 import { byRank, type Solution, solutionOf } from "./solution.ts";
-import { BuildState, type Change, slotsOf } from "./state.ts";
+import { BuildState, type Change } from "./state.ts";
 import { type Contribution, distance, type Measured, type Target } from "./target.ts";
 
 export interface SearchOptions {
@@ -78,6 +79,8 @@ class TargetSearch {
   readonly #options: SearchOptions;
   readonly #start: BuildState;
   readonly #choices: Choices;
+  /** Whether the build stands for several bikes. */
+  readonly #hasAlternates: boolean;
   /** The parts that the build has. */
   readonly #present: ReadonlySet<Change>;
   readonly #better: (one: Solution, other: Solution) => number;
@@ -94,6 +97,7 @@ class TargetSearch {
     this.#options = options;
     this.#start = BuildState.of(engine, withoutAims(assembly, targets));
     this.#choices = new Choices(engine, assembly, targets, options.rankedBy, options.currency);
+    this.#hasAlternates = hasAlternates(assembly);
     this.#present = new Set([...assembly.slots.values()].flatMap(({ part }) => part ?? []));
     this.#better = byRank(options.rankedBy);
   }
@@ -180,7 +184,9 @@ class TargetSearch {
       // A place that is empty is filled where the check itself asks for a part there, such as an adapter.
       const asked = new Set(verdict.repairs.flatMap((repair) => (repair.kind === "insert-part" ? [repair.slot] : [])));
       const empty = verdict.repairs.flatMap((repair) => (repair.kind === "leave-empty" ? [repair.slot] : []));
-      const slots = slotsOf(question).filter((slot) => isFilled(raw.assembly, slot) || asked.has(slot));
+      const slots = this.#start.questions
+        .slotsOf(question)
+        .filter((slot) => isFilled(raw.assembly, slot) || asked.has(slot));
       conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set(empty) });
     }
     if (conflicts.length === 0) return undefined;
@@ -264,7 +270,26 @@ class TargetSearch {
     return savings;
   }
 
+  /**
+   * Whether a check that is an error fails with other parts that the build names as alternates, where it failed with
+   * none of them before.
+   */
+  #breaksAlternates(state: BuildState): boolean {
+    if (!this.#hasAlternates) return false;
+    const { engine } = state;
+    const changed = new Set([...state.changes.keys(), ...state.setUps.map(({ slot }) => slot)]);
+    return [...changed].some((slot) => {
+      const before = failuresOverAll(this.#start.assembly, engine.workshop, engine.checks, slot);
+      const after = failuresOverAll(state.assembly, engine.workshop, engine.checks, slot);
+      return [...after].some(([question, count]) => {
+        const [code = ""] = question.split(" ");
+        return count > 0 && (before.get(question) ?? 0) === 0 && engine.checks.byCode(code)?.severity === "error";
+      });
+    });
+  }
+
   #take(solution: Solution): void {
+    if (this.#breaksAlternates(solution.state)) return;
     this.#found++;
     this.#solutions.push(solution);
     this.#solutions.sort(this.#better);

@@ -3,7 +3,7 @@ import { BuildEvaluation } from "../engine/evaluate.ts";
 import type { Assembly } from "../model/assembly.ts";
 import { headerPlace } from "../model/declaration.ts";
 import type { Statement } from "../model/stated.ts";
-import { type BuildState, type Failure, type SetUp, setUpsOf, slotsOf } from "./state.ts";
+import { type BuildState, type Failure, type SetUp, setUpsOf } from "./state.ts";
 import { distance, type Target } from "./target.ts";
 
 /** Settings that are changed for one set of parts; a build that needs more is set up anew rather than adjusted. */
@@ -63,7 +63,7 @@ function mend(state: BuildState, failures: readonly Failure[], tried: Set<string
     for (const setUp of setUpsOf(verdict.repairs)) {
       const next = tryOnce(state, setUp, tried);
       if (next && !next.answers.failing.has(question) && isNoWorse(next, state)) {
-        return { state: next, slots: slotsOf(question) };
+        return { state: next, slots: state.questions.slotsOf(question) };
       }
     }
   }

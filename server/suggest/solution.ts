@@ -1,6 +1,6 @@
 import { massOf, priceOf, type RankedBy } from "../engine/candidates.ts";
 import type { Part } from "../model/part.ts";
-import { type BuildState, type Change, type Failure, questionsOf, type SetUp } from "./state.ts";
+import type { BuildState, Change, Failure, SetUp } from "./state.ts";
 import { type Measured, pieces, type Target } from "./target.ts";
 
 /** Parts to exchange with which a build meets its targets and no check fails that did not fail before. */
@@ -68,7 +68,7 @@ export function solutionOf(
 function marginOf(state: BuildState): number {
   const slots = new Set([...state.changes.keys(), ...state.setUps.map(({ slot }) => slot)]);
   let margin = 1;
-  for (const { check, instance } of new Set([...slots].flatMap(questionsOf))) {
+  for (const { check, instance } of new Set([...slots].flatMap((slot) => state.questions.touchedBy(slot)))) {
     const verdict = state.evaluation.ask(check, instance);
     if (verdict.outcome === "holds") margin = Math.min(margin, verdict.margin ?? 1);
   }

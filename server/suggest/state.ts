@@ -1,5 +1,5 @@
 import type { Check, Verdict } from "../checks/define.ts";
-import { type CheckInstance, checks, instancesOf, needsOf } from "../checks/table.ts";
+import { type CheckInstance, instancesOf, needsOf } from "../checks/table.ts";
 import { withPart } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Alike, BuildEvaluation } from "../engine/evaluate.ts";
@@ -9,6 +9,7 @@ import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Repair, Severity } from "../model/finding.ts";
 import type { Need } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
+import type { CheckSet } from "../rules/check-set.ts";
 import { slotByPath, slotPaths } from "../vocabulary/index.ts";
 
 /** A check that fails in a build, with its answer. */
@@ -70,10 +71,15 @@ export class BuildState {
     return this.#from ? this.#from.state.start : this;
   }
 
+  get questions(): Questions {
+    return Questions.of(this.engine);
+  }
+
+  /** What fails and what is open, with whatever is set up and exchanged. */
   get answers(): Answers {
     this.#answers ??= this.#from
-      ? ask(questionsOf(this.#from.slot), this, this.#from.state.answers)
-      : ask(questions, this, { failing: new Map(), open: new Set() });
+      ? ask(this.questions.touchedBy(this.#from.slot), this, this.#from.state.answers)
+      : ask(this.questions.all, this, { failing: new Map(), open: new Set() });
     return this.#answers;
   }
 
@@ -82,7 +88,7 @@ export class BuildState {
     const before = this.start.answers.failing;
     return [...this.answers.failing.values()]
       .filter((one) => one.severity === severity && !wasSo(before, one, severity))
-      .sort((a, b) => orderOf(a.question) - orderOf(b.question));
+      .sort((a, b) => this.questions.order(a.question) - this.questions.order(b.question));
   }
 
   /** The state with another part, or none, in a slot. */
@@ -141,38 +147,50 @@ function severityOf(check: Check, { severity }: Failure["verdict"], language: nu
   return own === "error" && check.since > language ? "warning" : own;
 }
 
-const questions: readonly CheckInstance[] = checks.flatMap((check) =>
-  instancesOf(check).map((instance) => ({ check, instance })),
-);
+/** Everything that is asked of a workshop's builds, its house rules included, and by which slots it is decided. */
+export class Questions {
+  readonly all: readonly CheckInstance[];
+  readonly #order: ReadonlyMap<CheckInstance, number>;
+  readonly #bySlot = new Map<string, readonly CheckInstance[]>();
+  readonly #slots = new Map<CheckInstance, readonly string[]>();
 
-const order = new Map(questions.map((question, index) => [question, index]));
+  private constructor({ all }: CheckSet) {
+    this.all = all.flatMap((check) => instancesOf(check).map((instance) => ({ check, instance })));
+    this.#order = new Map(this.all.map((question, index) => [question, index]));
+  }
 
-function orderOf(question: CheckInstance): number {
-  return order.get(question) ?? questions.length;
-}
+  static readonly #known = new WeakMap<CheckSet, Questions>();
 
-const touching = new Map<string, readonly CheckInstance[]>();
+  static of({ checks }: Engine): Questions {
+    const known = Questions.#known.get(checks) ?? new Questions(checks);
+    Questions.#known.set(checks, known);
+    return known;
+  }
 
-/** The questions whose answers may change when another part stands in a slot, or the same one is set up otherwise. */
-export function questionsOf(slot: string): readonly CheckInstance[] {
-  const kept = touching.get(slot);
-  if (kept) return kept;
-  const found = questions.filter(({ check, instance }) =>
-    (Object.values(needsOf(check, instance)) as Need[]).some((need) => isTouched(need, slot)),
-  );
-  touching.set(slot, found);
-  return found;
-}
+  /** The place of a question in the table. */
+  order(question: CheckInstance): number {
+    return this.#order.get(question) ?? this.all.length;
+  }
 
-const slotsByQuestion = new Map<CheckInstance, readonly string[]>();
+  /** The questions whose answers may change when another part stands in a slot, or the same one is set up otherwise. */
+  touchedBy(slot: string): readonly CheckInstance[] {
+    const kept = this.#bySlot.get(slot);
+    if (kept) return kept;
+    const found = this.all.filter(({ check, instance }) =>
+      (Object.values(needsOf(check, instance)) as Need[]).some((need) => isTouched(need, slot)),
+    );
+    this.#bySlot.set(slot, found);
+    return found;
+  }
 
-/** The slots that decide the answer to a question. */
-export function slotsOf(question: CheckInstance): readonly string[] {
-  const kept = slotsByQuestion.get(question);
-  if (kept) return kept;
-  const found = slotPaths.filter((slot) => questionsOf(slot).includes(question));
-  slotsByQuestion.set(question, found);
-  return found;
+  /** The slots that decide the answer to a question. */
+  slotsOf(question: CheckInstance): readonly string[] {
+    const kept = this.#slots.get(question);
+    if (kept) return kept;
+    const found = slotPaths.filter((slot) => this.touchedBy(slot).includes(question));
+    this.#slots.set(question, found);
+    return found;
+  }
 }
 
 /** The settings that a check itself offers to change. */

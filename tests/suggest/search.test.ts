@@ -174,6 +174,45 @@ build example {
   });
 });
 
+describe("beside the first-named parts and the checks of the program", () => {
+  const text = `
+part frame a.frame { chainstay: 420 mm; rear-travel: none }
+part rear-derailleur a.arm { speeds: 8; largest-cog: 34 t }
+part rear-derailleur a.short { speeds: 8; largest-cog: 30 t }
+part cassette a.middle { cogs: 11-13-15-17-19-21-24-28 t; mass: 400 g }
+part cassette a.wide { cogs: 11-13-15-18-21-24-28-34 t; mass: 300 g }
+part cassette a.close { cogs: 12-13-14-15-17-19-21-24 t; mass: 310 g }
+
+build example {
+  frame: a.frame
+  drivetrain { cassette: a.middle; rear-derailleur: a.arm ALTERNATES }
+}
+`;
+  const best = (alternates: string, rule = ""): string | undefined => {
+    const engine = workshopOf(`${text.replace("ALTERNATES", alternates)}\n${rule}`);
+    const [found] = search(engine, "example", ["drivetrain.mass-at-least <= 350 g"], { rankedBy: "mass" }).solutions;
+    const [change] = found?.changes ?? [];
+    return change && change.after !== "none" ? change.after.declaration.name : undefined;
+  };
+
+  test("the lightest is found where nothing is against it", () => {
+    expect(best("")).toBe("a.wide");
+  });
+
+  test("not one that an alternate of another slot cannot take", () => {
+    expect(best("or a.short")).toBe("a.close");
+  });
+
+  test("not one that a house rule forbids", () => {
+    const rule = `rule close-cogs "No cog above 30" {
+  require: max(drivetrain.cassette.cogs) <= 30
+  severity: error
+}
+`;
+    expect(best("", rule)).toBe("a.close");
+  });
+});
+
 describe("a search that is not complete", () => {
   const engine = openSamples();
 
