@@ -8,7 +8,8 @@ import { problemFinding, readFields, textFinding, withoutEchoes } from "../model
 import { familyKey, readStandard } from "../model/standard.ts";
 import type { Statement } from "../model/stated.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
-import { type RecordContext, type RecordReport, recordsKey, reportRecord } from "../records/report.ts";
+import { changedRecords } from "../records/keys.ts";
+import { type RecordContext, type RecordReport, reportRecord } from "../records/report.ts";
 import { CheckSet } from "../rules/check-set.ts";
 import { readRule } from "../rules/read-rule.ts";
 import { type Rule, rulesKey } from "../rules/rule.ts";
@@ -127,16 +128,14 @@ export class Engine {
       if (this.workshop.files.get(uri)?.builtIn) continue;
       affected.add(uri);
       const before = new Set(this.workshop.files.get(uri)?.declarations);
-      for (const key of this.workshop.update(uri, text)) {
+      const changed = this.workshop.update(uri, text);
+      for (const key of changed) {
         keys.add(key);
         if (key.startsWith("standard ")) keys.add(familyKey(key.split(" ")[1] ?? ""));
       }
-      for (const declaration of this.workshop.files.get(uri)?.declarations ?? []) {
-        const isNew = !before.delete(declaration);
-        if (isNew && declaration.of !== undefined) keys.add(recordsKey(declaration.of));
-      }
+      const fresh = (this.workshop.files.get(uri)?.declarations ?? []).filter((kept) => !before.delete(kept));
+      for (const key of changedRecords(this.workshop, changed, [...before], fresh)) keys.add(key);
       for (const gone of before) {
-        if (gone.of !== undefined) keys.add(recordsKey(gone.of));
         this.#parts.drop(gone);
         this.#rules.drop(gone);
         this.#analyses.drop(gone);

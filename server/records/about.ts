@@ -5,14 +5,8 @@ import type { Workshop } from "../model/workshop.ts";
 import { dayOfRecord, type RecordText } from "./read-record.ts";
 
 /** What is to be said of when and by whom something was measured. */
-export function aboutFindings(
-  text: RecordText,
-  workshop: Workshop,
-  today: string,
-): { readonly findings: readonly Finding[]; readonly lookups: readonly string[] } {
-  const lookups: string[] = [];
-  const findings = [...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop, lookups)];
-  return { findings, lookups };
+export function aboutFindings(text: RecordText, workshop: Workshop, today: string): readonly Finding[] {
+  return [...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop)];
 }
 
 function incomplete({ declaration, about }: RecordText): Finding[] {
@@ -53,14 +47,13 @@ function serialNumber(serial: string): { readonly series: string; readonly numbe
 }
 
 /** Of two bicycles of a build, the one with the higher number was as a rule built no earlier. */
-function outOfOrder({ declaration, about }: RecordText, workshop: Workshop, lookups: string[]): Finding[] {
+function outOfOrder({ declaration, about }: RecordText, workshop: Workshop): Finding[] {
   const own = serialNumber(declaration.name);
   const date = about.get("date");
   if (!own || date?.state !== "stated" || declaration.of === undefined) return [];
   const day = String(date.value);
   let before: { readonly declaration: Declaration; readonly number: number; readonly day: string } | undefined;
   for (const other of workshop.declared("record", declaration.of)) {
-    lookups.push(other.key);
     const serial = serialNumber(other.name);
     const otherDay = serial && dayOfRecord(other);
     if (!serial || otherDay === undefined || serial.series !== own.series || serial.number >= own.number) continue;

@@ -9,6 +9,7 @@ import type { Bike } from "./bike.ts";
 import { type BuiltTo, builtTo, builtToFindings } from "./built-to.ts";
 import { rowFindings } from "./findings.ts";
 import { judgeRecord, type RecordRow } from "./judge.ts";
+import { recordsKey } from "./keys.ts";
 import { type RecordText, readRecord } from "./read-record.ts";
 import { specDigest } from "./spec-digest.ts";
 
@@ -39,11 +40,6 @@ export interface RecordContext {
   bike(assembly: Assembly): Bike;
 }
 
-/** The name under which every record of a build is looked up: one of them is judged beside the others. */
-export function recordsKey(build: string): string {
-  return `records of ${build}`;
-}
-
 /** Reads a record and compares it with its build. Nothing of the build is changed by it. */
 export function reportRecord(declaration: Declaration, context: RecordContext): RecordReport {
   const { workshop, today } = context;
@@ -55,8 +51,7 @@ export function reportRecord(declaration: Declaration, context: RecordContext): 
   if (!known) {
     const text = readRecord(declaration, undefined);
     const about = aboutFindings(text, workshop, today);
-    lookups.push(...about.lookups);
-    const findings = [...text.findings, ...unknownBuild(declaration, workshop), ...about.findings];
+    const findings = [...text.findings, ...unknownBuild(declaration, workshop), ...about];
     return { declaration, text, rows: [], counts: countsOf([]), findings, lookups };
   }
   const { assembly } = known.bike.reader;
@@ -66,7 +61,7 @@ export function reportRecord(declaration: Declaration, context: RecordContext): 
   const spec = builtTo(text, specDigest(assembly));
   const rows = judgeRecord(text, bike.reader, spec.state !== "moved-on");
   const about = aboutFindings(text, workshop, today);
-  lookups.push(...known.lookups, ...known.bike.reader.lookups, ...bike.reader.lookups, ...about.lookups);
+  lookups.push(...known.lookups, ...known.bike.reader.lookups, ...bike.reader.lookups);
   return {
     declaration,
     text,
@@ -74,12 +69,7 @@ export function reportRecord(declaration: Declaration, context: RecordContext): 
     builtTo: spec,
     rows,
     counts: countsOf(rows),
-    findings: [
-      ...text.findings,
-      ...about.findings,
-      ...builtToFindings(text, spec, rows),
-      ...rowFindings(rows, spec.written),
-    ],
+    findings: [...text.findings, ...about, ...builtToFindings(text, spec, rows), ...rowFindings(rows, spec.written)],
     lookups: [...new Set(lookups)],
   };
 }

@@ -77,6 +77,19 @@ test("a record that changes wakes no build and no library", () => {
   expect(outcomes(engine, "record")).toEqual(["record/chain-wear holds"]);
 });
 
+test("a letter typed into a record wakes none of the others, and a move of one that stands twice does", () => {
+  const one = record("A-1", "  date: 2026-11-22\n  drivetrain.chain-wear: 0.2 %");
+  const engine = engineOf({ parts, build, record: worn, other: one });
+  const twice = `${one}${record("A-1", "  date: 2026-11-18")}`;
+  for (const uri of ["record", "other"]) engine.findings(uri);
+  expect([...engine.update([{ uri: "other", text: one.replace("0.2 %", "0.3 %") }])]).toEqual(["other"]);
+  engine.update([{ uri: "other", text: twice }]);
+  expect(codes(engine, "record")).toContain("record/date-order");
+  const [first, second] = twice.split(/(?<=\n\}\n)/);
+  engine.update([{ uri: "other", text: `${second}${first}` }]);
+  expect(codes(engine, "record")).not.toContain("record/date-order");
+});
+
 test("a record turns with the day", () => {
   const engine = engineOf({ parts, build, record: worn });
   expect(codes(engine, "record")).not.toContain("record/future-date");
