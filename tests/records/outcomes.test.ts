@@ -351,3 +351,63 @@ describe("the whole bicycle", () => {
     );
   });
 });
+
+describe("whatever the build states", () => {
+  const parts = `part hub h "Hub" { freehub: splined-11t-long, stepped-driver; axle: 12x148; categories: mountain, gravel }
+part chain c "Chain" { price: GBP 20.00; directional: yes }`;
+  table(
+    "record/as-specified",
+    parts,
+    "category: mountain\n  rear-wheel.hub: h { freehub-fitted: stepped-driver }\n  drivetrain.chain: c { links: 116 }",
+    [
+      ["rear-wheel.hub.freehub-fitted: stepped-driver", "holds"],
+      ["rear-wheel.hub.freehub-fitted: splined-11t-long", "fails", "warning"],
+      ["rear-wheel.hub.freehub: stepped-driver, splined-11t-long", "holds"],
+      ["rear-wheel.hub.freehub: stepped-driver", "fails", "warning"],
+      ["rear-wheel.hub.categories: gravel, mountain", "holds"],
+      ["rear-wheel.hub.categories: gravel, road", "fails", "warning"],
+      ["drivetrain.chain.price: GBP 20.00", "holds"],
+      ["drivetrain.chain.price: EUR 20.00", "fails", "warning"],
+      ["drivetrain.chain.price: GBP 20.50", "fails", "warning"],
+      ["drivetrain.chain.directional: yes", "holds"],
+      ["drivetrain.chain.directional: no", "fails", "warning"],
+      ["category: gravel", "fails", "warning"],
+      // The build has no such setting stated, and leaving it out means none.
+      ["rear-wheel.hub.axle-fitted: 12x148", "fails", "warning"],
+    ],
+  );
+
+  it("a code is the same under another of its names", () => {
+    const own =
+      'standard axle north-axle "North" { aliases: polar; source: "drawing" }\npart hub h "Hub" { axle: north-axle }';
+    for (const name of ["north-axle", "polar"]) {
+      expect(judge("record/as-specified", own, "rear-wheel.hub: h", `rear-wheel.hub.axle: ${name}`).outcome, name).toBe(
+        "holds",
+      );
+    }
+  });
+
+  it("says which way to set what is off", () => {
+    const fork = 'part fork f "Fork" { travel: 130 mm; sag-range: 15 to 25 % }';
+    expect(judge("record/sag", fork, "fork: f { sag: 18 % }", "fork.sag: 30 %").said).toContain(
+      "raise the pressure, or fit a stiffer coil",
+    );
+    expect(judge("record/sag", fork, "fork: f { sag: 18 % }", "fork.sag: 10 %").said).toContain(
+      "lower the pressure, or fit a softer coil",
+    );
+    const arm = 'part rear-derailleur a "Arm" { chain-gap: 6 to 8 mm }';
+    expect(
+      judge("record/chain-gap", arm, "drivetrain.rear-derailleur: a", "drivetrain.chain-gap: 9 mm").said,
+    ).toContain("too wide");
+    expect(
+      judge("record/chain-gap", arm, "drivetrain.rear-derailleur: a", "drivetrain.chain-gap: 4 mm").said,
+    ).toContain("too close");
+    const rim = 'part rim r "Rim" { bead-seat: 622 }';
+    expect(judge("record/dish", rim, "rear-wheel.rim: r", "rear-wheel.dish: 3 mm").said).toContain(
+      "toward the drive side, and 1 mm at most is borne: tighten the non-drive side",
+    );
+    expect(judge("record/dish", rim, "rear-wheel.rim: r", "rear-wheel.dish: -3 mm").said).toContain(
+      "toward the non-drive side, and 1 mm at most is borne: tighten the drive side",
+    );
+  });
+});
