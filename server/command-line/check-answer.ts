@@ -24,7 +24,8 @@ export interface CheckSettings {
 }
 
 export interface CheckAnswer {
-  readonly text: string;
+  /** The report, in pieces to be written one after another. */
+  readonly pieces: readonly string[];
   readonly exitCode: number;
   /** Files that turned out to be no text. */
   readonly leftOut: readonly LeftOut[];
@@ -39,37 +40,39 @@ export async function answerCheck(read: readonly ReadWorkshop[], settings: Check
     ...collect(workshop),
     unread: [...(read[index]?.leftOut ?? []), ...workshop.leftOut].filter(({ serious }) => serious),
   }));
-  const text = await report(collected, settings, today);
-  if (leftOut.length > 0) return { text, leftOut, exitCode: exitCodes.usage };
+  const pieces = await report(collected, settings, today);
+  if (leftOut.length > 0) return { pieces, leftOut, exitCode: exitCodes.usage };
   const failOn = settings.failOn as Severity | "never";
   const found = failOn !== "never" && collected.some(({ files }) => hasAtLeast(files, failOn));
-  return { text, leftOut, exitCode: found ? exitCodes.findings : exitCodes.clean };
+  return { pieces, leftOut, exitCode: found ? exitCodes.findings : exitCodes.clean };
 }
 
 async function report(
   workshops: readonly CollectedWorkshop[],
   { format, width, colour, list }: CheckSettings,
   today: string,
-): Promise<string> {
+): Promise<readonly string[]> {
   switch (format) {
     case "json": {
-      const { jsonReport } = await import("../reports/json.ts");
-      return `${JSON.stringify(jsonReport(workshops, today), undefined, 2)}\n`;
+      const { jsonPieces } = await import("../reports/json.ts");
+      return [...jsonPieces(workshops, today)];
     }
     case "github":
-      return (await import("../reports/github.ts")).githubReport(workshops);
+      return [(await import("../reports/github.ts")).githubReport(workshops)];
     case "junit":
-      return (await import("../reports/junit.ts")).junitReport(workshops);
+      return [(await import("../reports/junit.ts")).junitReport(workshops)];
     case "sarif": {
       const { sarifReport } = await import("../reports/sarif.ts");
-      return `${JSON.stringify(sarifReport(workshops, version), undefined, 2)}\n`;
+      return [`${JSON.stringify(sarifReport(workshops, version), undefined, 2)}\n`];
     }
     default:
-      return textReport(workshops, {
-        width,
-        paint: colour ? coloured : plain,
-        list: list.map((word) => outcomes[word]).filter((outcome) => outcome !== undefined),
-      });
+      return [
+        textReport(workshops, {
+          width,
+          paint: colour ? coloured : plain,
+          list: list.map((word) => outcomes[word]).filter((outcome) => outcome !== undefined),
+        }),
+      ];
   }
 }
 

@@ -80,15 +80,19 @@ export class CheckMemory {
       const answer = take(lengths[1]).toString("utf8");
       for (const content of this.#contents) if (!take(content.length).equals(content)) return undefined;
       if (start !== kept.length) return undefined;
-      const { text, exitCode } = JSON.parse(answer) as CheckAnswer;
-      return typeof text === "string" && typeof exitCode === "number" ? { text, exitCode, leftOut: [] } : undefined;
+      const { text, exitCode } = JSON.parse(answer) as { readonly text?: unknown; readonly exitCode?: unknown };
+      return typeof text === "string" && typeof exitCode === "number"
+        ? { pieces: [text], exitCode, leftOut: [] }
+        : undefined;
     } catch {
       return undefined;
     }
   }
 
   /** Keeps an answer. */
-  remember({ text, exitCode }: CheckAnswer): void {
+  remember({ pieces, exitCode }: CheckAnswer): void {
+    if (pieces.reduce((length, piece) => length + piece.length, 0) > mostBytes) return;
+    const text = pieces.join("");
     try {
       const question = Buffer.from(this.#question, "utf8");
       const answer = Buffer.from(JSON.stringify({ text, exitCode }), "utf8");

@@ -9,6 +9,7 @@ import {
   type Location,
   locate,
   type ReportedBuild,
+  type ReportedFile,
   type ReportedFinding,
   type ReportedWorkshop,
   totals,
@@ -117,26 +118,54 @@ export interface JsonMissing {
   readonly range: Range;
 }
 
-/** The report as data. */
-export function jsonReport(workshops: readonly CollectedWorkshop[], today: string): JsonReport {
-  const { builds, records, severities, outcomes, measured } = totals(workshops.flatMap(({ files }) => files));
+/**
+ * The report as text, in pieces: of many builds it is longer than any one text can be.
+ */
+export function* jsonPieces(workshops: readonly CollectedWorkshop[], today: string): Iterable<string> {
+  const files = workshops.flatMap((workshop) => workshop.files.map((file) => ({ workshop, file })));
+  const whole = jsonReport(
+    workshops.map((workshop) => ({ ...workshop, files: [] })),
+    today,
+    workshops,
+  );
+  const [head = "", tail = ""] = JSON.stringify(whole, undefined, 2).split('"files": []');
+  yield `${head}"files": [`;
+  for (const [index, { workshop, file }] of files.entries()) {
+    const text = JSON.stringify(jsonFile(workshop, file), undefined, 2).replaceAll("\n", "\n    ");
+    yield `${index === 0 ? "" : ","}\n    ${text}`;
+  }
+  yield `${files.length === 0 ? "" : "\n  "}]${tail}\n`;
+}
+
+function jsonFile(workshop: ReportedWorkshop, file: ReportedFile): JsonFile {
+  return {
+    path: file.path,
+    findings: file.findings.map((finding) => jsonFinding(workshop, finding)),
+    builds: file.builds.map((build) => jsonBuild(workshop, build)),
+    records: file.records.map((record) =>
+      jsonRecord(
+        record,
+        record.findings.map((finding) => jsonFinding(workshop, finding)),
+      ),
+    ),
+  };
+}
+
+/**
+ * The report as data.
+ * @param counted whose findings and outcomes the totals are of, where that is not what is written out.
+ */
+export function jsonReport(
+  workshops: readonly CollectedWorkshop[],
+  today: string,
+  counted: readonly CollectedWorkshop[] = workshops,
+): JsonReport {
+  const { builds, records, severities, outcomes, measured } = totals(counted.flatMap(({ files }) => files));
   return {
     schemaVersion,
     languageVersion: Math.max(1, ...workshops.map(({ engine }) => engine.languageNumber)),
     today,
-    files: workshops.flatMap((workshop) =>
-      workshop.files.map((file) => ({
-        path: file.path,
-        findings: file.findings.map((finding) => jsonFinding(workshop, finding)),
-        builds: file.builds.map((build) => jsonBuild(workshop, build)),
-        records: file.records.map((record) =>
-          jsonRecord(
-            record,
-            record.findings.map((finding) => jsonFinding(workshop, finding)),
-          ),
-        ),
-      })),
-    ),
+    files: workshops.flatMap((workshop) => workshop.files.map((file) => jsonFile(workshop, file))),
     unread: unreadOf(workshops),
     totals: {
       builds,

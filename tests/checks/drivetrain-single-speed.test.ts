@@ -31,12 +31,13 @@ describe("drivetrain/single-speed-tension", () => {
     expect(checkText(mend?.text ?? "").outcome(code)).toBe("holds");
   });
 
-  it("asks for any whole length while none is stated", () => {
-    expect(text(bike("377 to 389 mm", "")).outcome(code)).toBe("holds");
+  it("fails where no whole length will do, and asks which is cut where one will", () => {
+    expect(text(bike("377 to 389 mm", "")).outcome(code)).toBe("unknown");
+    expect(text(bike("377 to 389 mm", "")).missing(code)).toContain("drivetrain.chain.links");
     expect(text(bike("382 to 393 mm", "")).outcome(code)).toBe("fails");
     // A half link adds the length between: 81 links are taut at 387.35 mm.
     const half: Pieces = { "drivetrain.closure-link": part("closure-link", "half-link: yes") };
-    expect(text(bike("382 to 393 mm", "", half)).outcome(code)).toBe("holds");
+    expect(text(bike("382 to 393 mm", "", half)).outcome(code)).toBe("unknown");
   });
 
   it("says that vertical dropouts are why, and offers a tensioner", () => {

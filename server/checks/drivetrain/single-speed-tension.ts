@@ -106,6 +106,8 @@ export default defineCheck({
     ];
     if (links.state !== "known") {
       if (lengths.value.length > 0) {
+        // Some length will do; whether the one that is cut will is not known until it is stated.
+        if (links.state === "unknown") return cannotTell(links);
         return holds(
           `Round ${gear}, ${either(lengths.value.map((length) => `${length} links`))} can be made taut with ${reach} of chainstay.`,
         );

@@ -34,7 +34,7 @@ export async function run(invocation: Invocation, program: () => Promise<Program
   const remembered = memory?.recall();
   const answer = remembered ?? (await (await program()).answerCheck(workshops, settings));
   sayLeftOut(answer.leftOut, terminal.warn);
-  terminal.write(answer.text);
+  for (const piece of answer.pieces) terminal.write(piece);
   const isComplete = ![...leftOut, ...answer.leftOut].some(({ serious }) => serious);
   if (!isComplete) return exitCodes.usage;
   if (!remembered) memory?.remember(answer);
