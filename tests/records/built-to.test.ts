@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { specDigest } from "../../server/records/spec-digest.ts";
+import { comparisons } from "../../server/records/table.ts";
 import { recorded, uri } from "./record-text.ts";
 
 const example = `
@@ -117,6 +118,17 @@ describe("a record whose recipe has moved on", () => {
     expect(good.findings.map(({ code }) => code)).toEqual(["record/spec-moved-on"]);
     expect(good.of("record/spec-moved-on")[0]?.message).toContain("1 of 1 measurements agree");
   });
+});
+
+test("what rests on the measurements alone is said of each comparison", () => {
+  expect(comparisons.filter(({ restsOn }) => restsOn === "record").map(({ code }) => code)).toEqual([
+    "record/hanger-run-out",
+    "record/spoke-spread",
+    "record/slack-spoke",
+    "record/run-out",
+    "record/dish",
+    "record/static-test",
+  ]);
 });
 
 test("it moves on when a part in the build states something else, and back", () => {
