@@ -95,7 +95,9 @@ describe("fit/saddle-setback", () => {
 
   it("moves the saddle on its rails as far as they go", () => {
     const near = seat("fit { saddle-setback: 208 mm; tolerance: 5 mm }");
-    expect(checkText(near).of(code)[0]?.message).toMatch(/14 mm too far forward.*move the saddle back, until the clamp holds its rails 14 mm in front of their middle/);
+    expect(checkText(near).of(code)[0]?.message).toMatch(
+      /14 mm too far forward.*move the saddle back, until the clamp holds its rails 14 mm in front of their middle/,
+    );
     const [first] = repaired(near, code);
     expect(checkText(first?.text ?? "").outcome(code)).toBe("holds");
     expect(checkText(first?.text ?? "").outcome("seat/rail-range")).toBe("holds");
