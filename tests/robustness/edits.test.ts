@@ -24,7 +24,7 @@ import { openSamples, sampleFiles } from "../samples/workshop.ts";
  */
 
 /** Milliseconds for a file: machines that run the tests differ, and how long it takes proves nothing. */
-const patience = 120_000;
+const patience = 300_000;
 
 /** Times that a file is edited; a long run sets more. A file of many builds takes as long as many files: it gets half. */
 const tries = Number(process.env.FERRULE_TRIES ?? 2);
