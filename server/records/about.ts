@@ -4,9 +4,17 @@ import { textFinding } from "../model/read-fields.ts";
 import type { Workshop } from "../model/workshop.ts";
 import { dayOfRecord, type RecordText } from "./read-record.ts";
 
-/** What is to be said of when and by whom something was measured. */
-export function aboutFindings(text: RecordText, workshop: Workshop, today: string): readonly Finding[] {
-  return [...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop)];
+/**
+ * What is to be said of when and by whom something was measured.
+ * @param lookups receives the keys of the records that a finding points to.
+ */
+export function aboutFindings(
+  text: RecordText,
+  workshop: Workshop,
+  today: string,
+  lookups: string[],
+): readonly Finding[] {
+  return [...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop, lookups)];
 }
 
 function incomplete({ declaration, about }: RecordText): Finding[] {
@@ -47,7 +55,7 @@ function serialNumber(serial: string): { readonly series: string; readonly numbe
 }
 
 /** Of two bicycles of a build, the one with the higher number was as a rule built no earlier. */
-function outOfOrder({ declaration, about }: RecordText, workshop: Workshop): Finding[] {
+function outOfOrder({ declaration, about }: RecordText, workshop: Workshop, lookups: string[]): Finding[] {
   const own = serialNumber(declaration.name);
   const date = about.get("date");
   if (!own || date?.state !== "stated" || declaration.of === undefined) return [];
@@ -62,6 +70,8 @@ function outOfOrder({ declaration, about }: RecordText, workshop: Workshop): Fin
     if (!before || serial.number > before.number) before = { declaration: other, number: serial.number, day: otherDay };
   }
   if (!before || before.day <= day) return [];
+  // The finding points into the other record, which moves with any letter typed there.
+  lookups.push(before.declaration.key);
   return [
     textFinding(
       declaration,

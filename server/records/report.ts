@@ -50,7 +50,7 @@ export function reportRecord(declaration: Declaration, context: RecordContext): 
   const known = build && context.build(build);
   if (!known) {
     const text = readRecord(declaration, undefined);
-    const about = aboutFindings(text, workshop, today);
+    const about = aboutFindings(text, workshop, today, lookups);
     const findings = [...text.findings, ...unknownBuild(declaration, workshop), ...about];
     return { declaration, text, rows: [], counts: countsOf([]), findings, lookups };
   }
@@ -60,7 +60,7 @@ export function reportRecord(declaration: Declaration, context: RecordContext): 
   const bike = fitted === assembly ? known.bike : context.bike(fitted);
   const spec = builtTo(text, specDigest(assembly));
   const rows = judgeRecord(text, bike.reader, spec.state !== "moved-on");
-  const about = aboutFindings(text, workshop, today);
+  const about = aboutFindings(text, workshop, today, lookups);
   lookups.push(...known.lookups, ...known.bike.reader.lookups, ...bike.reader.lookups);
   return {
     declaration,

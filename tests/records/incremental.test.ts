@@ -77,12 +77,18 @@ test("a record that changes wakes no build and no library", () => {
   expect(outcomes(engine, "record")).toEqual(["record/chain-wear holds"]);
 });
 
-test("a letter typed into a record wakes none of the others, and a move of one that stands twice does", () => {
+test("a letter typed into a record wakes none of the others but those that point to it, and a move of one that stands twice does", () => {
   const one = record("A-1", "  date: 2026-11-22\n  drivetrain.chain-wear: 0.2 %");
   const engine = engineOf({ parts, build, record: worn, other: one });
   const twice = `${one}${record("A-1", "  date: 2026-11-18")}`;
   for (const uri of ["record", "other"]) engine.findings(uri);
-  expect([...engine.update([{ uri: "other", text: one.replace("0.2 %", "0.3 %") }])]).toEqual(["other"]);
+  // One that points to it is woken, since what it points to moves.
+  const isWoken = (text: string): readonly string[] => [...engine.update([{ uri: "other", text }])].sort();
+  expect(isWoken(one.replace("0.2 %", "0.3 %"))).toEqual(["other", "record"]);
+  const quiet = one.replace("2026-11-22", "2026-11-12");
+  engine.update([{ uri: "other", text: quiet }]);
+  for (const uri of ["record", "other"]) engine.findings(uri);
+  expect(isWoken(quiet.replace("0.2 %", "0.3 %"))).toEqual(["other"]);
   engine.update([{ uri: "other", text: twice }]);
   expect(codes(engine, "record")).toContain("record/date-order");
   const [first, second] = twice.split(/(?<=\n\}\n)/);
@@ -95,4 +101,18 @@ test("a record turns with the day", () => {
   expect(codes(engine, "record")).not.toContain("record/future-date");
   engine.today = "2026-11-19";
   expect(codes(engine, "record")).toContain("record/future-date");
+});
+
+test("a finding that points into another record moves with it", () => {
+  const later = 'record "A-1" of example {\n  date: 2026-11-20\n  by: "K."\n}\n';
+  const earlier = record("A-2", "  date: 2026-11-10");
+  const engine = engineOf({ parts, build, first: later, second: earlier });
+  const pointed = (): number | undefined => {
+    const finding = engine.findings("second").find(({ code }) => code === "record/date-order");
+    const place = finding?.related[0]?.place;
+    return place && engine.range(place).start.character;
+  };
+  expect(pointed()).toBe("record ".length);
+  engine.update([{ uri: "first", text: later.replace("record ", "record     ") }]);
+  expect(pointed()).toBe("record     ".length);
 });
