@@ -336,6 +336,11 @@ describe("the whole bicycle", () => {
     // Lighter than its parts it cannot be.
     ["whole.mass: 3.7 kg", "fails", "information"],
   ]);
+  it("the scales and the parts are told apart by their share", () => {
+    expect(judge("record/mass", parts, "frame: f\n  fork: k", "whole.mass: 3.6 kg").said).toContain(
+      "come to 4 kg by what the libraries state: 10 % apart, of which 5 %",
+    );
+  });
   const saddle = 'part saddle s "Saddle" { rail: round-7 }';
   table("record/position", saddle, "fit { saddle-height: 746 mm; tolerance: 10 mm }\n  seat.saddle: s", [
     ["fit.saddle-height: 736 mm", "holds"],

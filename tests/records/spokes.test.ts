@@ -108,6 +108,15 @@ describe("slack spokes", () => {
   });
 });
 
+it("one slack spoke and several are each named", () => {
+  expect(said(measured(with_(even(1000), 2, 100)).row("record/slack-spoke"))).toContain(
+    "order written, has 100 N, and none",
+  );
+  expect(said(measured(with_(with_(even(1000), 2, 100), 9, 120)).row("record/slack-spoke"))).toMatch(
+    /^Spokes 2 and 9 of the drive side, .* have 100 N and up/,
+  );
+});
+
 describe("mean of a side", () => {
   // Statics, worked independently by script for this wheel: 1200 N on the drive side are 587.334 N on the other.
   it("is compared with what the aim comes to on that side", () => {
@@ -182,7 +191,10 @@ describe("balance of the sides", () => {
     const text = measured(even(1000), even(1000));
     const [finding] = text.of("record/spoke-balance");
     expect(finding?.path).toBe(nonDrive);
-    expect(finding?.message).toContain("489 N");
+    expect(finding?.message).toContain(
+      "makes 489 N on the non-drive side (48.9 %), and 1000 N was measured there, 104.3 % more",
+    );
+    expect(said(measured(even(1200), even(400)).row("record/spoke-balance"))).toContain("31.9 % less");
     expect(finding?.related[0]?.message).toContain("record A-1: drive-side 1000, 1000");
   });
 
