@@ -98,6 +98,18 @@ describe("check --format json", () => {
     expect(result.totals.counts.waived).toBe(1);
   });
 
+  test("house rules stand among the checks, under any name", () => {
+    const rule = 'rule Climbers.light "Light" {\n  require: drivetrain.cassette.speeds <= 7\n  severity: warning\n}\n';
+    const result = report(folderWith({ ...workshop, "rules.ferrule": rule }));
+    const [build] = result.files.find(({ path }) => path === "builds/wrong.ferrule")?.builds ?? [];
+    expect(build?.checks.at(-1)).toMatchObject({ code: "rule/Climbers.light", outcome: "fails" });
+    expect(allFindings(result).filter(({ code }) => code === "rule/Climbers.light")).toHaveLength(2);
+    expect(allFindings(result).find(({ code }) => code === "rule/Climbers.light")).toMatchObject({
+      severity: "warning",
+      path: "drivetrain.cassette.speeds",
+    });
+  });
+
   test("of anything at all it follows its schema", () => {
     const broken =
       'part\n}}} "x\npart cassette { : : }\nbuild b from b { drivetrain { cassette: "x" or } }\n\u0000'.replace(
