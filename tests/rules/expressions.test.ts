@@ -76,6 +76,9 @@ describe("an expression over a build", () => {
     ["drivetrain.cassette in corrie.close, corrie.wide", "holds"],
     ["drivetrain.cassette is corrie.close", "fails"],
     ["template is none", "holds"],
+    // Places of the workshop's own take parts of any kind.
+    ["extras.lower-cage.mass <= 50 g", "notApplicable"],
+    ["extras.lower-cage.cogs is none", "holds"],
     // None.
     ["drivetrain.front-derailleur is none", "holds"],
     ["drivetrain.front-derailleur is not none", "fails"],
@@ -196,6 +199,12 @@ describe("what is not stated", () => {
     expect([expression, found.outcome]).toEqual([expression, outcome]);
     expect(found.message).toContain(message);
   });
+});
+
+it("a place of the workshop's own has the facts of its part", () => {
+  const builds = 'build example "Example" { extras { small-bell: gill.bell } }\n';
+  expect(asked("extras.small-bell.mass <= 40 g and extras.small-bell is gill.bell", { builds }).outcome).toBe("holds");
+  expect(asked("extras.small-bell.mass < 40 g", { builds }).outcome).toBe("fails");
 });
 
 it("a number that means nothing in a build is no none of it", () => {

@@ -116,6 +116,15 @@ describe("a breach", () => {
   });
 });
 
+describe("names in a message", () => {
+  it("are found where each of them stands", () => {
+    const { findings } = workshop('rule r {\n  require: category is road\n  message: "{catgory} and {catgory}"\n}\n');
+    const starts = findings.map(({ place }) => place.span.start);
+    expect(findings.map(at)).toEqual(["catgory", "catgory"]);
+    expect(new Set(starts).size).toBe(2);
+  });
+});
+
 describe("a rule holds with what was compared", () => {
   it.each([
     ["cockpit.stem.spacers-below <= 20 mm", "cockpit.stem.spacers-below is 15 mm, at most 20 mm."],

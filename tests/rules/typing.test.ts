@@ -165,6 +165,7 @@ describe("before any build is looked at, an expression is refused", () => {
       "rear-wheel.tube.tyre-widths",
       /min\(rear-wheel\.tube\.tyre-widths\)/,
     ],
+    ["sum(budget.mass) <= 3 kg", "expression/range", "budget.mass", /a range of what is allowed/],
     ["budget.mass <= 3 kg", "expression/range", "budget.mass", /a range of what is allowed/],
     // Values.
     ["cockpit.stem.length < 3 furlongs", "value/unknown-unit", "furlongs", /is no unit that Ferrule knows/],
