@@ -90,6 +90,8 @@ describe("an expression over a build", () => {
     ["lighting.bell.mass <= 50 g", "notApplicable"],
     ["lighting.bell.mass is 40 g", "notApplicable"],
     ["lighting.bell.mass is none", "holds"],
+    ["lighting.bell.mass + 1 g is none", "holds"],
+    ["lighting.bell.mass + 1 g is not none", "fails"],
     ["lighting.bell is none or lighting.bell.mass <= 50 g", "holds"],
     ["lighting.bell.mass <= 50 g or category is road", "notApplicable"],
     ["lighting.bell.mass <= 50 g and category is road", "fails"],
