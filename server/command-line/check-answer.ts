@@ -5,7 +5,7 @@ import { textReport } from "../reports/text.ts";
 import type { DisplayUnits } from "../values/show.ts";
 import type { LeftOut } from "../workshop-files/list.ts";
 import { exitCodes } from "./exit-codes.ts";
-import { load } from "./load.ts";
+import { type KeptEngines, load } from "./load.ts";
 import type { ReadWorkshop } from "./read-workshops.ts";
 import { version } from "./version.ts";
 
@@ -31,10 +31,17 @@ export interface CheckAnswer {
   readonly leftOut: readonly LeftOut[];
 }
 
-/** Checks what was read and writes the report. */
-export async function answerCheck(read: readonly ReadWorkshop[], settings: CheckSettings): Promise<CheckAnswer> {
+/**
+ * Checks what was read and writes the report.
+ * @param kept engines of an earlier answer, for one who asks again and again.
+ */
+export async function answerCheck(
+  read: readonly ReadWorkshop[],
+  settings: CheckSettings,
+  kept?: KeptEngines,
+): Promise<CheckAnswer> {
   const { today } = settings;
-  const loaded = read.map((workshop) => load(workshop, today, settings.folder, settings.units));
+  const loaded = read.map((workshop) => load(workshop, today, settings.folder, settings.units, kept));
   const leftOut = loaded.flatMap((workshop) => workshop.leftOut);
   const collected = loaded.map((workshop, index) => ({
     ...collect(workshop),

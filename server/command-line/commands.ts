@@ -81,6 +81,12 @@ export const commands: readonly CommandRow[] = [
       },
       unitsOption,
       { name: "as", value: "FILE", description: "the file that standard input stands for, in its workshop" },
+      { name: "watch", description: "check again whenever a file of the workshop changes, until Ctrl+C" },
+      {
+        name: "shard",
+        value: "I/N",
+        description: "report only every Nth file, beginning with the Ith, so that N machines share the work",
+      },
       { name: "no-cache", description: "do not remember the answer, nor give a remembered one" },
     ],
     details: [

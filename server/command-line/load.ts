@@ -14,18 +14,25 @@ export interface LoadedWorkshop extends ReportedWorkshop {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** Engines that already hold a workshop, by its folder, each with the bytes of the files that it took in. */
+export type KeptEngines = Map<string, { readonly engine: Engine; readonly taken: ReadonlyMap<string, Buffer> }>;
+
 /**
  * Puts the files of a workshop into an engine. Nothing is parsed yet: the engine reads a declaration when it is asked
  * for it.
  * @param shownFrom the folder from which shown paths start.
  * @param displayUnits units in which numbers are shown; those that the workshop states when left out.
+ * @param kept engines of an earlier check, which take in only what changed; the one of this workshop is put in.
  */
 export function load(
   workshop: ReadWorkshop,
   today: string,
   shownFrom: string,
   displayUnits?: DisplayUnits,
+  kept?: KeptEngines,
 ): LoadedWorkshop {
+  const before = kept?.get(workshop.folder);
+  const taken = new Map<string, Buffer>();
   const leftOut: LeftOut[] = [];
   const tooLarge = new Map<string, number>();
   const shown = new Map<string, string>();
@@ -35,6 +42,7 @@ export function load(
     const uri = workshop.folder === "" ? path : pathToFileURL(path).href;
     const name = workshop.folder === "" ? path : shownPath(path, shownFrom);
     if (typeof bytes === "number") tooLarge.set(uri, bytes);
+    else if (before?.taken.get(uri)?.equals(bytes)) taken.set(uri, bytes);
     else {
       const source = decodeSource(bytes);
       if (source.state === "unreadable") {
@@ -42,11 +50,15 @@ export function load(
         continue;
       }
       changes.push({ uri, text: source.text });
+      taken.set(uri, bytes);
     }
     shown.set(uri, name);
     if (workshop.asked.has(path)) uris.push(uri);
   }
-  const engine = new Engine({ today, prelude, ...(displayUnits ? { displayUnits } : {}) });
+  for (const uri of before?.taken.keys() ?? []) if (!taken.has(uri)) changes.push({ uri, text: undefined });
+  const engine = before?.engine ?? new Engine({ today, prelude, ...(displayUnits ? { displayUnits } : {}) });
+  engine.today = today;
   engine.update(changes);
+  kept?.set(workshop.folder, { engine, taken });
   return { engine, uris, pathOf: (uri) => shown.get(uri) ?? uri, tooLarge, leftOut };
 }

@@ -10,6 +10,10 @@ export async function answerCheck(read: readonly ReadWorkshop[], settings: Check
   return (await import("./check-answer.ts")).answerCheck(read, settings);
 }
 
+export async function watch(invocation: Invocation): Promise<number> {
+  return (await import("./watch.ts")).watchCheck(invocation);
+}
+
 export async function explain(invocation: Invocation): Promise<number> {
   return (await import("./commands/explain.ts")).run(invocation);
 }

@@ -8,6 +8,8 @@ export interface Terminal {
   write(text: string): void;
   /** What is said about the run itself. */
   warn(text: string): void;
+  /** Makes room for a result that takes the place of the one before: an empty screen, elsewhere an empty line. */
+  clear(): void;
   /** True when the result may be coloured. */
   readonly colour: boolean;
   /** Columns for the result. */
@@ -44,6 +46,7 @@ function isTerminal(): boolean {
 export const processTerminal: Terminal = {
   write: (text) => writeAll(1, text),
   warn: (text) => writeAll(2, text),
+  clear: () => writeAll(1, isTerminal() && process.env.TERM !== "dumb" ? "\u001b[H\u001b[2J" : "\n"),
   get colour() {
     return wantsColour(process.env);
   },

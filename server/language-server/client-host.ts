@@ -1,5 +1,13 @@
 import { type Connection, ErrorCodes, ResponseError } from "vscode-languageserver";
-import { type FileContent, folderOf, type Host, type WorkshopRoot, workshopFileName } from "./host.ts";
+import {
+  type FileContent,
+  folderOf,
+  type Host,
+  type HostWatch,
+  type WatchListener,
+  type WorkshopRoot,
+  workshopFileName,
+} from "./host.ts";
 import {
   type ListParameters,
   listRequest,
@@ -82,6 +90,10 @@ export class MixedHost implements Host {
       elsewhere.length > 0 ? this.#others.read(elsewhere) : [],
     ]);
     return answers.flat();
+  }
+
+  async watch(folder: string, isDeep: boolean, listener: WatchListener): Promise<HostWatch> {
+    return (await this.#for(folder).watch?.(folder, isDeep, listener)) ?? { stop: () => undefined };
   }
 
   #for(uri: string): Host {

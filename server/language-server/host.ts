@@ -15,6 +15,22 @@ export interface Host {
   listFolder(folder: string): Promise<readonly string[]>;
   /** What files hold; one that does not exist is left out. */
   read(uris: readonly string[]): Promise<readonly FileContent[]>;
+  /**
+   * Tells of files that are written or go, for a client that does not; settles when every change from then on is told.
+   * A host that cannot has no such method.
+   * @param isDeep whether folders inside are watched too.
+   */
+  watch?(folder: string, isDeep: boolean, listener: WatchListener): Promise<HostWatch>;
+}
+
+/** What a watched folder tells, as URIs. */
+export interface WatchListener {
+  changed(written: readonly string[], removed: readonly string[]): void;
+  failed(reason: string): void;
+}
+
+export interface HostWatch {
+  stop(): void;
 }
 
 export interface WorkshopRoot {

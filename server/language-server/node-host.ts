@@ -5,7 +5,15 @@ import { URI } from "vscode-uri";
 import { isInside, listFiles } from "../workshop-files/list.ts";
 import { decodeSource, readBytes } from "../workshop-files/read.ts";
 import { findRoot } from "../workshop-files/root.ts";
-import { type FileContent, fileExtension, type Host, type WorkshopRoot } from "./host.ts";
+import { watchFolder } from "../workshop-files/watch.ts";
+import {
+  type FileContent,
+  fileExtension,
+  type Host,
+  type HostWatch,
+  type WatchListener,
+  type WorkshopRoot,
+} from "./host.ts";
 
 /**
  * Reads the disk. Files keep the address of the folder they were asked for under, so that a workshop opened by way of
@@ -64,6 +72,19 @@ export class NodeHost implements Host {
       contents.push({ uri, ...contentOf(real) });
     }
     return contents;
+  }
+
+  async watch(folder: string, isDeep: boolean, listener: WatchListener): Promise<HostWatch> {
+    const path = pathOf(folder);
+    const real = path === undefined ? undefined : realPath(path);
+    if (path === undefined || real === undefined) return { stop: () => undefined };
+    const uris = (paths: readonly string[]): string[] => paths.map((one) => uriOf(join(path, relative(real, one))));
+    const watch = watchFolder(real, isDeep, {
+      changed: ({ written, removed }) => listener.changed(uris(written), uris(removed)),
+      failed: (reason) => listener.failed(reason),
+    });
+    await watch.ready;
+    return { stop: () => void watch.stop() };
   }
 
   #isAllowed(real: string): boolean {

@@ -11,6 +11,7 @@ import { checkHover } from "../language-features/hover/checks.ts";
 import { codeOfExplanation } from "../language-features/shared/options.ts";
 import { Addresses } from "./addresses.ts";
 import { readClient } from "./client-options.ts";
+import { DiskWatches } from "./disk-watches.ts";
 import { OpenDocuments } from "./documents.ts";
 import { type Answering, answerFeatures, featureCapabilities } from "./feature-requests.ts";
 import { Findings } from "./findings.ts";
@@ -148,6 +149,9 @@ function start(
   client: ReturnType<typeof readClient>,
 ): Running {
   const documents = new OpenDocuments(addresses);
+  const failed = (what: string, error: unknown): void => {
+    connection.console.warn(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+  };
   const listener: SessionsListener = {
     changed(_session, uris) {
       publisher.wait(uris);
@@ -158,11 +162,16 @@ function start(
         findings.clear(uri);
       }
     },
-    failed(what, error) {
-      connection.console.warn(`${what}: ${error instanceof Error ? error.message : String(error)}`);
+    lookedThrough(folder, isDeep) {
+      watches?.follow(folder, isDeep);
     },
+    left(folder) {
+      watches?.leave(folder);
+    },
+    failed,
   };
   const sessions = new Sessions(host, listener, client.displayUnits);
+  const watches = client.watchesFiles ? undefined : new DiskWatches(host, sessions, failed);
   const findings = new Findings(connection, client, addresses, documents, sessions);
   const requests = new Requests(connection, addresses, documents, sessions);
   const publisher = new Publisher({

@@ -11,6 +11,10 @@ export interface SessionsListener {
   changed(session: WorkshopSession, uris: Iterable<string>): void;
   /** These files belong to no workshop any more: nothing is to be said of them. */
   gone(uris: Iterable<string>): void;
+  /** Everything under a folder, or only the files in it, was taken in. */
+  lookedThrough?(folder: string, isDeep: boolean): void;
+  /** The workshop of a folder was let go. */
+  left?(folder: string): void;
   /** Something could not be read; nobody is waiting for an answer. */
   failed(what: string, error: unknown): void;
 }
@@ -108,6 +112,7 @@ export class Sessions {
       if (isKept || !(isUnder(root, folder) || isUnder(folder, root)) || session.openTexts.size > 0) continue;
       this.#sessions.delete(root);
       this.#scans.delete(root);
+      this.#listener.left?.(root);
       this.#listener.gone(session.files);
     }
   }
@@ -139,6 +144,7 @@ export class Sessions {
     for (const folder of [...this.#scans.keys()]) {
       if (isUnder(folder, root) && !this.#folders.has(folder)) this.#scans.delete(folder);
     }
+    this.#listener.left?.(root);
     this.#listener.gone(session.files);
   }
 
@@ -231,7 +237,8 @@ export class Sessions {
     try {
       // A file opened by itself, with nothing that marks a workshop, sees the files beside it: what lies deeper may
       // be a whole home directory.
-      const uris = isDeep || isMarked ? await this.#host.list(root) : await this.#host.listFolder(root);
+      const isAll = isDeep || isMarked;
+      const uris = isAll ? await this.#host.list(root) : await this.#host.listFolder(root);
       for (const uri of uris) {
         if (!isWorkshopFile(uri)) continue;
         const inner = this.#make(folderOf(uri));
@@ -253,6 +260,7 @@ export class Sessions {
         }
         await turn();
       }
+      this.#listener.lookedThrough?.(root, isAll);
     } finally {
       for (const session of touched) {
         session.engine.complete = true;

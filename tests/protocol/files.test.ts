@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { Roots } from "../../server/command-line/targets.ts";
 import { NodeHost } from "../../server/language-server/node-host.ts";
 import { buildOnce } from "../command-line/built.ts";
-import { Editor, folderWith, removeFolders, wrong } from "./client.ts";
+import { Editor, folderWith, removeFolders, usualCapabilities, wrong } from "./client.ts";
 import { workshopFiles } from "./workshop.ts";
 
 beforeAll(buildOnce, 120_000);
@@ -159,6 +159,62 @@ describe("the editor's own file operations", () => {
     rmSync(path(file));
     editor.changedOnDisk({ uri: file, type: 3 });
     await editor.findingsWhen(build, "and in sight again", hasTooShort);
+  });
+});
+
+describe("a client that does not tell of changes on the disk", () => {
+  const unwatched = {
+    ...usualCapabilities,
+    workspace: { ...usualCapabilities.workspace, didChangeWatchedFiles: undefined },
+  };
+  const wrongBuild = workshopFiles["builds/fellside.ferrule"] ?? "";
+
+  test("has them seen by the server itself: what is written, made, moved and removed", async () => {
+    const root = folderWith({ ...workshopFiles, "node_modules/x/a.ferrule": "part" });
+    editor = await Editor.start({ folders: [root], capabilities: unwatched });
+    const file = `${root}/builds/fellside.ferrule`;
+    await editor.findingsWhen(file, "the wrong build to be found", hasTooShort);
+    expect(editor.registered.filter(({ method }) => method === "workspace/didChangeWatchedFiles")).toEqual([]);
+
+    writeFileSync(path(file), "build other { }\n");
+    await editor.findingsWhen(file, "the mended file", (found) => !hasTooShort(found));
+    mkdirSync(path(`${root}/new/er`), { recursive: true });
+    writeFileSync(path(`${root}/new/er/b.ferrule`), wrongBuild);
+    await editor.findingsWhen(`${root}/new/er/b.ferrule`, "the new file", hasTooShort);
+    renameSync(path(`${root}/new`), path(`${root}/moved`));
+    await editor.findingsWhen(`${root}/moved/er/b.ferrule`, "the moved file", hasTooShort);
+    await editor.findingsWhen(`${root}/new/er/b.ferrule`, "the old address", (found) => found.length === 0);
+    rmSync(path(`${root}/moved`), { recursive: true });
+    await editor.findingsWhen(`${root}/moved/er/b.ferrule`, "the removed file", (found) => found.length === 0);
+  });
+
+  test("and open text still beats the disk", async () => {
+    const root = folderWith(workshopFiles);
+    editor = await Editor.start({ folders: [root], capabilities: unwatched });
+    const file = `${root}/builds/fellside.ferrule`;
+    await editor.findingsWhen(file, "the wrong build to be found", hasTooShort);
+    editor.open(file, wrongBuild);
+    await editor.current(file);
+    writeFileSync(path(file), "");
+    // A change elsewhere that is seen shows that the one above was, too.
+    writeFileSync(path(`${root}/builds/other.ferrule`), "build");
+    await editor.findingsWhen(`${root}/builds/other.ferrule`, "the other file", (found) => found.length > 0);
+    expect(hasTooShort(await editor.current(file))).toBe(true);
+    editor.close(file);
+    await editor.findingsWhen(file, "what the disk holds", (found) => !hasTooShort(found));
+  });
+
+  test("a lone file sees what changes beside it, until it is closed", async () => {
+    const root = folderWith(workshopFiles);
+    editor = await Editor.start({ capabilities: unwatched });
+    const file = `${root}/builds/fellside.ferrule`;
+    editor.open(file, wrongBuild);
+    await editor.findingsWhen(file, "the wrong build to be found", hasTooShort);
+    const parts = path(`${root}/parts/drivetrain.ferrule`);
+    renameSync(parts, `${parts}.txt`);
+    await editor.findingsWhen(file, "names without a part", (found) => !hasTooShort(found) && found.length > 0);
+    renameSync(`${parts}.txt`, parts);
+    await editor.findingsWhen(file, "the parts are back", hasTooShort);
   });
 });
 
