@@ -33,7 +33,7 @@ export function duplicateNames(declaration: Declaration, workshop: Workshop): Fi
         declaration.keyword === "workshop"
           ? `${what} is declared under the same root; there can be one.`
           : `${what} is declared ${own.length === 1 ? "twice" : `${own.length + 1} times`}; names of ${declaration.keyword}s must be unique in a workshop.`,
-        { related: own.map((other) => ({ message: "also declared here", place: headerPlace(other) })) },
+        { related: alsoDeclared(own) },
       ),
     );
   }
@@ -49,6 +49,19 @@ export function duplicateNames(declaration: Declaration, workshop: Workshop): Fi
     );
   }
   return findings;
+}
+
+/** How many of the other declarations of a name each of them points at; all of them at all would be their square. */
+const mostPointedAt = 16;
+
+function alsoDeclared(others: readonly Declaration[]): Finding["related"] {
+  const shown = others.slice(0, mostPointedAt);
+  const more = others.length - shown.length;
+  return shown.map((other, index) => ({
+    message:
+      more > 0 && index === shown.length - 1 ? `also declared here, and ${more} times more` : "also declared here",
+    place: headerPlace(other),
+  }));
 }
 
 /** Codes that no standard stands behind. */
