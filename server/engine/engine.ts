@@ -4,24 +4,20 @@ import type { Assembly } from "../model/assembly.ts";
 import type { Declaration, Place } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
 import { type Part, readPart } from "../model/part.ts";
-import { problemFinding, readFields, textFinding, withoutEchoes } from "../model/read-fields.ts";
-import { familyKey, readStandard } from "../model/standard.ts";
-import type { Statement } from "../model/stated.ts";
+import { withoutEchoes } from "../model/read-fields.ts";
+import { familyKey } from "../model/standard.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
 import { changedRecords } from "../records/keys.ts";
-import { type RecordContext, type RecordReport, reportRecord } from "../records/report.ts";
+import type { RecordReport } from "../records/report.ts";
 import { CheckSet } from "../rules/check-set.ts";
 import { readRule } from "../rules/read-rule.ts";
 import { type Rule, rulesKey } from "../rules/rule.ts";
 import { ruleCheck } from "../rules/rule-check.ts";
 import { shownIn } from "../values/display.ts";
 import type { DisplayUnits } from "../values/show.ts";
-import { workshopFields } from "../vocabulary/index.ts";
-import { type BuildReport, reportBuild } from "./build-report.ts";
-import { BuildEvaluation } from "./evaluate.ts";
-import { expectationFindings } from "./expectations.ts";
+import { type Analysis, analyse, workshopFieldsOf } from "./analyse.ts";
+import type { BuildReport } from "./build-report.ts";
 import { Memo } from "./memo.ts";
-import { duplicateNames, settingNames, undeclaredCodes, undeclaredMates } from "./names.ts";
 import { LineIndex, type Range } from "./positions.ts";
 import { isTouched } from "./reads.ts";
 
@@ -40,18 +36,10 @@ export interface EngineOptions {
   readonly displayUnits?: DisplayUnits;
 }
 
-/** What is known of one declaration by itself. */
-interface Analysis {
-  readonly findings: readonly Finding[];
-  readonly lookups: readonly string[];
-  readonly report?: BuildReport;
-  readonly record?: RecordReport;
-  /** What the libraries were when it was worked out. */
+/** An analysis, with what the libraries were when it was worked out. */
+interface DatedAnalysis extends Analysis {
   readonly librariesRevision: number;
 }
-
-/** The newest language this program knows. */
-export const newestLanguage = 1;
 
 /**
  * One workshop, from texts to findings. It reads nothing by itself and keeps no clock: a host pushes changes in and
@@ -62,9 +50,9 @@ export class Engine {
   readonly #parts = new Memo<Part>();
   readonly #rules = new Memo<Rule>();
   #checks: CheckSet | undefined;
-  readonly #analyses = new Memo<Analysis>((declaration, analysis) => this.#keepReport(declaration, analysis));
+  readonly #analyses = new Memo<DatedAnalysis>((declaration, analysis) => this.#keepReport(declaration, analysis));
   /** The last reports of builds that are being edited, by name. */
-  readonly #earlier = new Map<string, Analysis>();
+  readonly #earlier = new Map<string, DatedAnalysis>();
   readonly #lines = new Map<string, { readonly text: string; readonly index: LineIndex }>();
   readonly #open = new Set<string>();
   readonly #displayUnits: DisplayUnits | undefined;
@@ -165,7 +153,7 @@ export class Engine {
   }
 
   /** What is known of a build in an open file serves again after the next letter, as far as it does not differ. */
-  #keepReport(declaration: Declaration, analysis: Analysis): void {
+  #keepReport(declaration: Declaration, analysis: DatedAnalysis): void {
     if (!analysis.report || !this.#open.has(declaration.uri)) return;
     this.#earlier.set(declaration.key, analysis);
   }
@@ -282,7 +270,7 @@ export class Engine {
   get languageNumber(): number {
     const workshop = this.workshop.lookup("workshop");
     if (!workshop) return 1;
-    const value = this.#workshopFields(workshop, []).get("language");
+    const value = workshopFieldsOf(workshop, []).get("language");
     return value?.state === "stated" && typeof value.value === "number" ? value.value : 1;
   }
 
@@ -290,7 +278,7 @@ export class Engine {
   get displayUnits(): DisplayUnits {
     if (this.#displayUnits) return this.#displayUnits;
     const workshop = this.workshop.lookup("workshop");
-    const stated = workshop && this.#workshopFields(workshop, []).get("units");
+    const stated = workshop && workshopFieldsOf(workshop, []).get("units");
     return stated?.state === "stated" ? (stated.value as DisplayUnits) : "metric";
   }
 
@@ -346,104 +334,13 @@ export class Engine {
     return assemble(declaration, { workshop: this.workshop, part: (other) => this.part(other) });
   }
 
-  #analysis(declaration: Declaration): Analysis {
+  #analysis(declaration: Declaration): DatedAnalysis {
     return this.#analyses.get(declaration, () => {
-      const analysed = this.#analyse(declaration);
+      const analysed = analyse(this, declaration, () => this.#earlierReport(declaration));
       const findings = withoutEchoes(analysed.findings);
       const analysis = { ...analysed, findings, librariesRevision: this.#librariesRevision };
       if (!declaration.builtIn && !this.#open.has(declaration.uri)) declaration.forgetTree();
       return analysis;
     });
-  }
-
-  #analyse(declaration: Declaration): Omit<Analysis, "librariesRevision"> {
-    const lookups = [declaration.key];
-    const duplicates = duplicateNames(declaration, this.workshop);
-    switch (declaration.keyword) {
-      case "part": {
-        const part = this.part(declaration);
-        lookups.push(...part.lookups);
-        const codes = undeclaredCodes(declaration, part.facts, part.kind?.fields ?? {}, "", this.workshop, lookups);
-        return { findings: [...part.findings, ...codes, ...duplicates], lookups };
-      }
-      case "standard": {
-        const standard = readStandard(declaration);
-        const mates = declaration.builtIn ? [] : undeclaredMates(standard, this.workshop, lookups);
-        return { findings: [...standard.findings, ...mates, ...duplicates], lookups };
-      }
-      case "build": {
-        lookups.push("workshop", rulesKey);
-        const report = this.shown(() =>
-          reportBuild(
-            this.assemble(declaration),
-            this.workshop,
-            this.checks,
-            this.#today,
-            this.languageNumber,
-            this.#earlierReport(declaration),
-          ),
-        );
-        lookups.push(...report.lookups);
-        const settings = settingNames(report.assembly, this.workshop, lookups);
-        return { findings: [...report.findings, ...settings, ...duplicates], lookups, report };
-      }
-      case "workshop": {
-        const findings: Finding[] = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
-        const fields = this.#workshopFields(declaration, findings);
-        const language = fields.get("language");
-        if (language?.state === "stated" && typeof language.value === "number" && language.value > newestLanguage) {
-          findings.push(
-            textFinding(
-              declaration,
-              language.place.span,
-              "model/language-number",
-              `This workshop is written for language ${language.value}; this program knows up to ${newestLanguage}.`,
-            ),
-          );
-        }
-        return { findings: [...findings, ...duplicates], lookups };
-      }
-      case "rule": {
-        const rule = this.rule(declaration);
-        lookups.push(...rule.lookups, "workshop");
-        if (rule.isWrong) return { findings: [...rule.findings, ...duplicates], lookups };
-        const tried = this.shown(() => expectationFindings(ruleCheck(rule, this.#today), this));
-        lookups.push(...tried.lookups);
-        return { findings: [...rule.findings, ...tried.findings, ...duplicates], lookups };
-      }
-      case "record": {
-        const record = this.shown(() => reportRecord(declaration, this.#recordContext));
-        lookups.push(...record.lookups);
-        return { findings: [...record.findings, ...duplicates], lookups, record };
-      }
-    }
-  }
-
-  get #recordContext(): RecordContext {
-    return {
-      workshop: this.workshop,
-      today: this.#today,
-      build: (declaration) => {
-        const report = this.report(declaration);
-        return report && { bike: report.evaluation, lookups: report.lookups };
-      },
-      bike: (assembly) => new BuildEvaluation(assembly, this.workshop),
-    };
-  }
-
-  #workshopFields(declaration: Declaration, findings: Finding[]): Map<string, Statement> {
-    const into = new Map<string, Statement>();
-    if (declaration.tree.block) {
-      readFields(declaration.tree.block, {
-        declaration,
-        fields: workshopFields,
-        owner: "a workshop",
-        prefix: "",
-        free: ["own"],
-        into,
-        findings,
-      });
-    }
-    return into;
   }
 }
