@@ -1,5 +1,6 @@
 import type { BlockTree, EntryTree, FieldEntry, GroupEntry, Span } from "../../grammar/tree.ts";
 import type { Declaration } from "../model/declaration.ts";
+import { takeOut } from "../model/take-out.ts";
 
 /** A replacement in a declaration's own text. */
 export interface DeclarationEdit {
@@ -103,20 +104,7 @@ export function removeEntry(declaration: Declaration, path: string): Declaration
   if (owner?.form === "field" && owner.block?.entries.length === 1 && owner.block.entries[0] === entry) {
     return { declaration, span: { start: owner.value.span.end, end: owner.block.span.end }, text: "" };
   }
-  let { start, end } = entry.span;
-  const lineStart = text.lastIndexOf("\n", start - 1) + 1;
-  const nextLine = text.indexOf("\n", end);
-  const lineEnd = nextLine < 0 ? text.length : nextLine;
-  if (text.slice(lineStart, start).trim() === "" && text.slice(end, lineEnd).trim() === "") {
-    start = lineStart;
-    end = Math.min(lineEnd + 1, text.length);
-  } else {
-    const after = /^\s*;\s*/.exec(text.slice(end, lineEnd));
-    const before = /\s*;\s*$/.exec(text.slice(lineStart, start));
-    if (after) end += after[0].length;
-    else if (before) start -= before[0].length;
-  }
-  return { declaration, span: { start, end }, text: "" };
+  return { declaration, span: takeOut(text, entry.span), text: "" };
 }
 
 function indentAt(text: string, offset: number): string {

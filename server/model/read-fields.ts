@@ -9,6 +9,7 @@ import { meantBy } from "../vocabulary/synonyms.ts";
 import type { Declaration } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
 import type { Statement } from "./stated.ts";
+import { takeOut } from "./take-out.ts";
 
 /** Turns a problem of the syntax or of a value into a finding of the declaration it stands in. */
 export function problemFinding(declaration: Declaration, problem: ValueProblem, path = ""): Finding {
@@ -198,10 +199,20 @@ export function readFields(block: BlockTree, reading: FieldsReading): void {
 /** The finding for something said twice in one block. */
 export function repeated(
   declaration: Declaration,
-  entry: { readonly path: FieldEntry["path"] },
-  earlier: { readonly path: FieldEntry["path"] },
+  entry: Pick<FieldEntry, "path" | "span">,
+  earlier: Pick<FieldEntry, "path" | "span">,
   path: string,
 ): Finding {
+  const { text } = declaration;
+  const written = ({ span }: Pick<FieldEntry, "span">): string => text.slice(span.start, span.end);
+  const isSame = written(entry) === written(earlier);
+  const without = (one: Pick<FieldEntry, "span">, title: string) =>
+    ({
+      kind: "change-text",
+      title,
+      place: { declaration, span: entry.path.span },
+      changes: [{ span: takeOut(text, one.span), text: "" }],
+    }) as const;
   return textFinding(
     declaration,
     entry.path.span,
@@ -210,6 +221,10 @@ export function repeated(
     {
       path,
       related: [{ message: "first stated here", place: { declaration, span: earlier.path.span } }],
+      repairs: [
+        without(entry, `Take the second ${entry.path.text} out, which does not count`),
+        ...(isSame ? [] : [without(earlier, `Take the first ${entry.path.text} out, so that this one counts`)]),
+      ],
     },
   );
 }

@@ -31,7 +31,7 @@ class RuleReader {
   readonly #locals = new Map<string, Local>();
   readonly #names = new Map<string, Typed>();
   readonly #inference: Inference;
-  readonly #seen = new Map<string, { readonly path: FieldEntry["path"] }>();
+  readonly #seen = new Map<string, Pick<FieldEntry, "path" | "span">>();
   readonly #requirements: Typed[] = [];
   readonly #settings: RuleSetting[] = [];
   readonly #expectations: Expectation[] = [];
