@@ -102,8 +102,8 @@ export const commands: readonly CommandRow[] = [
   },
   {
     name: "explain",
-    summary: "say what a check means and why, or how a number of a build comes about",
-    usage: ["CODE", "FILE#BUILD[/PATH]"],
+    summary: "say what a check means and why, how a number of a build comes about, or what came of a record",
+    usage: ["CODE", "FILE#BUILD[/PATH]", "FILE#SERIAL[/PATH]"],
     options: [
       formatOption(["text", "json"]),
       { name: "today", value: "DATE", description: "the day on which waivers are judged, such as 2027-03-31" },
@@ -113,6 +113,8 @@ export const commands: readonly CommandRow[] = [
       "CODE is the code of a finding, such as drivetrain/largest-cog.",
       "FILE#BUILD/PATH is a number, a fact, a setting or a slot of a build, such as " +
         "builds/fellside.ferrule#fellside-l/drivetrain.capacity-needed. Without PATH, everything the build has is listed.",
+      "FILE#SERIAL/PATH is a measurement of a record, such as records/2026.ferrule#FL-0031/drivetrain.chain-gap: what it " +
+        "was compared with, and the working. Without PATH, every comparison of the record is.",
     ],
     run: async (invocation, program) => (await program()).explain(invocation),
   },

@@ -59,25 +59,65 @@ export function findWholeBuild(word: string, invocation: Invocation): FoundBuild
 
 /** @throws UsageProblem when none of the workshops has the build in a file that was asked for. */
 export function buildIn(workshops: readonly LoadedWorkshop[], address: Address): FoundBuild {
+  const { declaration, ...found } = declaredIn(workshops, address, ["build"]);
+  return { ...found, build: declaration };
+}
+
+/**
+ * The build or record that `FILE#NAME` names, and what stands behind its name. A build comes before a record.
+ * @throws UsageProblem when there is neither.
+ */
+export function findBuildOrRecord(address: Address, invocation: Invocation): FoundDeclaration {
+  return declaredIn(readAndLoad([fileOf(address)], invocation), address, ["build", "record"]);
+}
+
+/** Something that an address names, in its workshop. */
+export interface FoundDeclaration {
+  readonly workshop: LoadedWorkshop;
+  readonly declaration: Declaration;
+  /** What stands behind its name; empty for nothing. */
+  readonly path: string;
+}
+
+function declaredIn(
+  workshops: readonly LoadedWorkshop[],
+  address: Address,
+  keywords: readonly ("build" | "record")[],
+): FoundDeclaration {
   const names: string[] = [];
-  for (const workshop of workshops) {
-    const builds = buildsOf(workshop);
-    for (const { name, path } of splits(address.rest)) {
-      const build = builds.find((one) => one.name === name);
-      if (build) return { workshop, build, path };
+  const present = new Set<string>();
+  for (const keyword of keywords) {
+    for (const workshop of workshops) {
+      const declared = declarationsOf(workshop, keyword);
+      for (const { name, path } of splits(address.rest)) {
+        const declaration = declared.find((one) => one.name === name);
+        if (declaration) return { workshop, declaration, path };
+      }
+      names.push(...declared.map(({ name }) => name));
+      if (declared.length > 0) present.add(keyword);
     }
-    names.push(...builds.map(({ name }) => name));
   }
   const wanted = address.rest.split("/", 1)[0] ?? "";
   const near = nearest(wanted, names);
   const where = address.file === "" ? "this workshop" : printable(address.file);
+  // Records are not for whoever has none.
+  const sought = present.has("record") ? keywords : keywords.slice(0, 1);
   throw new UsageProblem(
-    `${where} has no build ${printable(wanted)}.${near === undefined ? "" : ` Did you mean ${near}?`}`,
-    names.length === 0 ? ["It has no build at all."] : [`Its builds: ${names.join(", ")}`],
+    `${where} has no ${sought.join(" or ")} ${printable(wanted)}.${near === undefined ? "" : ` Did you mean ${printable(near)}?`}`,
+    names.length === 0
+      ? [`It has no ${sought.join(" or ")} at all.`]
+      : [`Its ${sought.map((keyword) => `${keyword}s`).join(" and ")}: ${names.map(printable).join(", ")}`],
   );
 }
 
 /** The builds of the files that were asked for. */
-export function buildsOf({ engine, uris }: Pick<LoadedWorkshop, "engine" | "uris">): readonly Declaration[] {
-  return uris.flatMap((uri) => (engine.file(uri)?.declarations ?? []).filter(({ keyword }) => keyword === "build"));
+export function buildsOf(workshop: Pick<LoadedWorkshop, "engine" | "uris">): readonly Declaration[] {
+  return declarationsOf(workshop, "build");
+}
+
+function declarationsOf(
+  { engine, uris }: Pick<LoadedWorkshop, "engine" | "uris">,
+  keyword: "build" | "record",
+): readonly Declaration[] {
+  return uris.flatMap((uri) => (engine.file(uri)?.declarations ?? []).filter((one) => one.keyword === keyword));
 }

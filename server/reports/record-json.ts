@@ -1,6 +1,7 @@
 import { dimensions } from "../../grammar/units.ts";
 import type { Range } from "../engine/positions.ts";
 import type { Outcome } from "../model/finding.ts";
+import type { BuiltTo } from "../records/built-to.ts";
 import type { RecordRow } from "../records/judge.ts";
 import type { RecordEntry } from "../records/read-record.ts";
 import type { AnyValue, FieldType } from "../values/types.ts";
@@ -18,11 +19,17 @@ export interface JsonRecord<Finding> {
   readonly occasion?: string;
   readonly note?: string;
   /** Which specification it was built to; absent where there is no such build. */
-  readonly spec?: { readonly state: string; readonly stated?: string; readonly today: string };
+  readonly spec?: JsonSpec;
   /** Comparisons by outcome. */
   readonly counts: Readonly<Record<Outcome, number>>;
   readonly findings: readonly Finding[];
   readonly measurements: readonly JsonMeasurement[];
+}
+
+export interface JsonSpec {
+  readonly state: BuiltTo["state"];
+  readonly stated?: string;
+  readonly today: string;
 }
 
 export interface JsonMeasurement {
@@ -59,19 +66,15 @@ export function jsonRecord<Finding>(
     ...(declaration.of === undefined ? {} : { build: declaration.of }),
     range: at.range,
     ...about,
-    ...(builtTo
-      ? {
-          spec: {
-            state: builtTo.state,
-            ...(builtTo.written === undefined ? {} : { stated: builtTo.written }),
-            today: builtTo.today,
-          },
-        }
-      : {}),
+    ...(builtTo ? { spec: specJson(builtTo) } : {}),
     counts,
     findings,
     measurements: text.entries.flatMap((entry) => measurement(entry, report.rows)),
   };
+}
+
+export function specJson({ state, written, today }: BuiltTo): JsonSpec {
+  return { state, ...(written === undefined ? {} : { stated: written }), today };
 }
 
 function measurement({ path, field, statement }: RecordEntry, rows: readonly RecordRow[]): JsonMeasurement[] {

@@ -1,4 +1,5 @@
 import type { Outcome } from "../model/finding.ts";
+import type { BuiltTo } from "../records/built-to.ts";
 import type { RecordRow } from "../records/judge.ts";
 import type { ReportedRecord } from "./collect.ts";
 import type { Paint } from "./paint.ts";
@@ -27,6 +28,20 @@ export function recordText(
     ...(builtTo?.state === "current" ? paragraph(`built to ${builtTo.today}, as the build stands`, width, "  ") : []),
     ...list.flatMap((outcome) => rowsText(rows, outcome, width, paint)),
   ];
+}
+
+/** Which specification a record states, beside the one that the build has today. */
+export function specText({ state, written, today }: BuiltTo): string {
+  switch (state) {
+    case "current":
+      return `Built to ${today}, as the build stands.`;
+    case "moved-on":
+      return `Built to ${printable(written ?? "")}; the build is ${today} today.`;
+    case "not-stated":
+      return `Compared with the build as it stands, whose specification is ${today}.`;
+    case "unreadable":
+      return `${printable(written ?? "")} is no digest; the build's specification is ${today} today.`;
+  }
 }
 
 function rowsText(rows: readonly RecordRow[], outcome: Outcome, width: number, paint: Paint): string[] {

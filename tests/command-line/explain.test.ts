@@ -66,7 +66,7 @@ describe("explain CODE", () => {
   });
 
   test.each([
-    [["explain"], "explain takes one CODE, or one FILE#BUILD/PATH."],
+    [["explain"], "explain takes one CODE, one FILE#BUILD/PATH or one FILE#SERIAL/PATH."],
     [["explain", "a/b", "c/d"], "explain takes one CODE"],
     [["explain", "drivetrain/largest-cogg"], "Did you mean drivetrain/largest-cog"],
     [["explain", "value/mising-unit"], "Did you mean value/missing-unit"],

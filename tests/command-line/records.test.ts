@@ -140,4 +140,47 @@ describe("explain", () => {
     const current = folderWith({ ...files, "records/one.ferrule": stated });
     expect(ferrule(current, ["check", "records"]).out).toContain(`built to ${digest}, as the build stands`);
   });
+
+  test("says of a record what every measurement was compared with, and how it came out", () => {
+    const explain = (...words: readonly string[]) => ferrule(folderWith(files), ["explain", ...words]);
+    const whole = explain("records/one.ferrule#F-1");
+    expect(whole.code).toBe(0);
+    expect(whole.out).toMatch(
+      /^record F-1 of fell\nCompared with the build as it stands, whose specification is [\w-]+\.\n/,
+    );
+    expect(whole.out).toContain("\nrecord/chain-gap  ");
+    expect(whole.out).toContain("\nrecord/slack-spoke  ");
+
+    const { out } = explain("records/one.ferrule#F-1/rear-wheel.tension.drive-side");
+    expect(out).toMatch(/^rear-wheel\.tension\.drive-side\n/);
+    expect(out).not.toContain("record/chain-gap");
+    // (1000 + 1010 + 700 + 990) / 4 = 925, and what the other three average is 1000.
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "Measured: rear-wheel.tension.drive-side: 1000, 1010, 700, 990 N (records/one.ferrule:6:",
+    );
+    expect(out).toMatch(/Working: .*1000/);
+    expect(out).toContain("Source: ");
+    expect(explain("records/one.ferrule#F-1/record/chain-gap").out).toContain("Expected: 6 to 8 mm");
+    expect(explain("records#F-1/drivetrain.chain-gap").out).toContain(
+      "From: drivetrain.rear-derailleur.chain-gap: 6 to 8 mm (Arm, parts.ferrule:1:",
+    );
+  });
+
+  test("says so in JSON, and what there is when a name is wrong", () => {
+    const explain = (...words: readonly string[]) => ferrule(folderWith(files), ["explain", ...words]);
+    const said = JSON.parse(explain("records/one.ferrule#F-1/drivetrain.chain-gap", "--format", "json").out) as {
+      readonly spec: { readonly state: string };
+      readonly comparisons: readonly { readonly code: string; readonly outcome: string; readonly expected: string }[];
+    };
+    expect(said.spec.state).toBe("not-stated");
+    expect(said.comparisons).toHaveLength(1);
+    expect(said.comparisons[0]).toMatchObject({ code: "record/chain-gap", outcome: "fails", expected: "6 to 8 mm" });
+
+    const wrong = explain("records/one.ferrule#F-1/drivetrain.chain-gpa");
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toContain("Did you mean drivetrain.chain-gap?");
+    expect(explain("records/one.ferrule#F-2").err).toContain(
+      "records/one.ferrule has no build or record F-2. Did you mean F-1?",
+    );
+  });
 });

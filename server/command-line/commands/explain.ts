@@ -1,11 +1,19 @@
 import { checkByCode, checks } from "../../checks/table.ts";
 import { explainablePaths, explainPath } from "../../engine/explain-path.ts";
+import type { Declaration } from "../../model/declaration.ts";
 import { comparisonByCode, comparisons } from "../../records/table.ts";
 import { findingCodes } from "../../reports/codes/index.ts";
+import type { ReportedWorkshop } from "../../reports/collect.ts";
 import { checkExplanationText, explainCheck } from "../../reports/explain-check.ts";
 import { explainComparison } from "../../reports/explain-comparison.ts";
 import { explainedPathJson } from "../../reports/explain-json.ts";
 import { explainedPathText } from "../../reports/explain-path-text.ts";
+import {
+  explainableMeasurements,
+  explainedRecordJson,
+  explainedRecordText,
+  explainRecord,
+} from "../../reports/explain-record.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { paragraph, printable } from "../../reports/printable.ts";
 import { ruleName } from "../../rules/rule.ts";
@@ -13,14 +21,14 @@ import { nearestSeveral } from "../../values/near.ts";
 import { type Address, readAddress } from "../address.ts";
 import type { Invocation } from "../commands.ts";
 import { exitCodes } from "../exit-codes.ts";
-import { fileOf, findBuild } from "../find-build.ts";
+import { type FoundDeclaration, fileOf, findBuildOrRecord } from "../find-build.ts";
 import { UsageProblem } from "../problem.ts";
 
 /** Explains a code, or something of a build. */
 export function run(invocation: Invocation): number {
   const [subject, ...more] = invocation.positionals;
   if (subject === undefined || more.length > 0) {
-    throw new UsageProblem("explain takes one CODE, or one FILE#BUILD/PATH.", [
+    throw new UsageProblem("explain takes one CODE, one FILE#BUILD/PATH or one FILE#SERIAL/PATH.", [
       `The codes of checks: ${checks.map(({ code }) => code).join(", ")}`,
     ]);
   }
@@ -73,21 +81,50 @@ function json(value: unknown): string {
 }
 
 function explainedAddress(address: Address, invocation: Invocation): string {
-  const { terminal } = invocation;
-  const { workshop, build, path } = findBuild(address, invocation);
-  const report = workshop.engine.report(build);
-  if (!report) throw new UsageProblem(`${printable(build.name)} is not a build.`);
-  const explained = workshop.engine.shown(() => explainPath(report, path));
-  if (!explained) {
-    const near = nearestSeveral(path, explainablePaths(report));
-    throw new UsageProblem(
-      `${printable(build.name)} has nothing at ${printable(path)}.`,
-      near.length > 0
-        ? [`Did you mean ${near.join(", ")}?`]
-        : [`ferrule explain ${printable(fileOf(address))}#${printable(build.name)} lists everything it has.`],
-    );
-  }
+  const found = findBuildOrRecord(address, invocation);
+  return found.workshop.engine.shown(() =>
+    found.declaration.keyword === "record"
+      ? explainedMeasurement(found, address, invocation)
+      : explainedBuild(found, address, invocation),
+  );
+}
+
+function explainedBuild(
+  { workshop, declaration, path }: FoundDeclaration,
+  address: Address,
+  invocation: Invocation,
+): string {
+  const report = workshop.engine.report(declaration);
+  const explained = report && explainPath(report, path);
+  if (!explained) throw nothingAt(declaration, path, address, report ? explainablePaths(report) : []);
   return invocation.value("format") === "json"
     ? json(explainedPathJson(explained, workshop))
-    : explainedPathText(explained, { workshop, width: terminal.width, paint: terminal.colour ? coloured : plain });
+    : explainedPathText(explained, page(workshop, invocation));
+}
+
+function explainedMeasurement(
+  { workshop, declaration, path }: FoundDeclaration,
+  address: Address,
+  invocation: Invocation,
+): string {
+  const report = workshop.engine.record(declaration);
+  const explained = report && explainRecord(report, path);
+  if (!explained) throw nothingAt(declaration, path, address, report ? explainableMeasurements(report) : []);
+  return invocation.value("format") === "json"
+    ? json(explainedRecordJson(explained, workshop))
+    : explainedRecordText(explained, page(workshop, invocation));
+}
+
+function page(workshop: ReportedWorkshop, { terminal }: Invocation) {
+  return { workshop, width: terminal.width, paint: terminal.colour ? coloured : plain };
+}
+
+function nothingAt({ name }: Declaration, path: string, address: Address, known: readonly string[]): UsageProblem {
+  const near = nearestSeveral(path, known);
+  return new UsageProblem(
+    `${printable(name)} has nothing at ${printable(path)}.`,
+    near.length > 0
+      ? [`Did you mean ${near.join(", ")}?`]
+      : [`ferrule explain ${printable(fileOf(address))}#${printable(name)} lists everything it has.`],
+  );
 }
