@@ -40,12 +40,14 @@ class RuleReader {
   #message: readonly MessagePiece[] | undefined;
   readonly #texts = new Map<EntryName, string>();
   /** True when something that decides about builds was written and cannot be read. */
-  #isUnreadable = false;
+  #isUnreadable: boolean;
 
   constructor(declaration: Declaration, workshop: Workshop, today: string) {
     this.#declaration = declaration;
     this.#workshop = workshop;
     this.#findings = declaration.tree.problems.map((problem) => problemFinding(declaration, problem));
+    // What was read of a line that is wrong in part is not what its writer wanted to be asked.
+    this.#isUnreadable = declaration.tree.problems.some(({ severity }) => severity === "error");
     this.#problems = new Problems(declaration, this.#findings);
     this.#inference = new Inference({
       workshop,
@@ -66,6 +68,8 @@ class RuleReader {
     if (!Object.hasOwn(ruleEntries, written)) {
       const names = Object.keys(ruleEntries);
       this.#findings.push(unknownField(this.#declaration, entry.path.span, written, names, "a rule", ""));
+      // It may be a misspelt `require` or `when`.
+      this.#isUnreadable = true;
       return;
     }
     const name = written as EntryName;

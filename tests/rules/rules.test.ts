@@ -239,8 +239,17 @@ describe("the entries of a rule", () => {
     expect(findings.map((finding) => [finding.code, at(finding)])).toEqual([[code, place]]);
   });
 
-  it("a rule whose requirement cannot be read is asked of no build", () => {
-    const { engine } = workshop("rule r { require: category is }\n");
+  it.each([
+    "rule r { require: category is }",
+    "rule r { require: 1 mm < cockpit.stem.spacers-below < 10 mm }",
+    "rule r { require: frame.mass > 5 g ) }",
+    "rule r { when category is road; require: category is road }",
+    "rule r { let a = 3 mm; require: category is mountain }",
+    "rule r { require: category is mountain; requre: frame.mass < 1 g }",
+    "rule r {\n  require: category is mountain,\n}",
+  ])("%s is asked of no build: what was read of it is not all that was meant", (text) => {
+    const { engine, findings } = workshop(`${text}\n`);
+    expect(findings.length).toBeGreaterThan(0);
     expect(row(engine, "rule/r").outcome).toBe("not asked");
   });
 
