@@ -1,4 +1,4 @@
-import type { Maybe } from "../model/need.ts";
+import type { Maybe, Missing } from "../model/need.ts";
 import { equal, greaterThan, lessThan } from "../values/compare.ts";
 import { type Argument, call, numberOf } from "./call.ts";
 import { combine, together } from "./intervals.ts";
@@ -10,6 +10,9 @@ import type { ComparisonSign, Typed } from "./typed-expression.ts";
 /** What a build answers for a path. */
 export type Answers = (meaning: PathMeaning) => Maybe;
 
+/** What a sum leaves out, so that it comes to that much or more. */
+export type Gaps = (meaning: PathMeaning) => readonly Missing[];
+
 /**
  * Works an expression out on one build. Total: whatever the build says or leaves out, the answer is a value or says
  * why there is none.
@@ -18,16 +21,18 @@ export type Answers = (meaning: PathMeaning) => Maybe;
 export class Evaluation {
   readonly #answers: Answers;
   readonly #text: (expression: Typed) => string;
+  readonly #gaps: Gaps;
 
-  constructor(answers: Answers, text: (expression: Typed) => string) {
+  constructor(answers: Answers, text: (expression: Typed) => string, gaps: Gaps) {
     this.#answers = answers;
     this.#text = text;
+    this.#gaps = gaps;
   }
 
   value(expression: Typed): RunValue {
     switch (expression.form) {
       case "path":
-        return answered(expression.meaning, this.#answers(expression.meaning));
+        return orMore(answered(expression.meaning, this.#answers(expression.meaning)), this.#gaps(expression.meaning));
       case "constant":
         return expression.value;
       case "local":
@@ -91,6 +96,12 @@ export class Evaluation {
     }
     return compare(sign, this.value(left), this.value(right));
   }
+}
+
+function orMore(value: RunValue, gaps: readonly Missing[]): RunValue {
+  if (value.form !== "number" || gaps.length === 0) return value;
+  const reasons = gaps.map((missing) => ({ why: "missing", missing }) as const);
+  return { ...value, greatest: Number.POSITIVE_INFINITY, reasons: [...value.reasons, ...reasons] };
 }
 
 function reasonsOf(...values: readonly { readonly reasons: readonly Reason[] }[]): readonly Reason[] {

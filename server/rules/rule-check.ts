@@ -1,9 +1,10 @@
 import type { Check, Verdict } from "../checks/define.ts";
 import { headerPlace, type Place } from "../model/declaration.ts";
 import type { Related } from "../model/finding.ts";
-import type { Maybe, Missing, Needs } from "../model/need.ts";
+import type { Maybe, Missing, Need, Needs } from "../model/need.ts";
 import { breaches, comparisons, Wording } from "./breach.ts";
 import { Evaluation } from "./evaluate.ts";
+import { gapNeeds, gapsOf } from "./least-sums.ts";
 import { repairsOf } from "./mending.ts";
 import type { PathMeaning } from "./paths.ts";
 import { type Rule, ruleCode } from "./rule.ts";
@@ -24,7 +25,10 @@ export function isRuleCheck(check: Check): check is RuleCheck {
 export function ruleCheck(rule: Rule, today: string): RuleCheck {
   const { declaration, paths, until, because } = rule;
   const title = declaration.title ?? `The house rule ${declaration.name}`;
-  const needs: Needs = Object.fromEntries([...paths].map(([path, { need }]) => [path, need]));
+  const needs: Needs = Object.fromEntries([
+    ...[...paths.values()].flatMap((meaning) => Object.entries<Need>(gapNeeds(meaning))),
+    ...[...paths].map(([path, { need }]) => [path, need]),
+  ]);
   return {
     rule,
     code: ruleCode(declaration.name),
@@ -50,8 +54,9 @@ function verdict(rule: Rule, facts: Readonly<Record<string, Maybe>>): Verdict {
   const text = ({ span }: Typed): string => rule.declaration.text.slice(span.start, span.end).replace(/\s+/g, " ");
   const answer = ({ path }: PathMeaning): Maybe =>
     facts[path] ?? { state: "unknown", missing: [{ path, what: path, place: headerPlace(rule.declaration) }] };
-  const evaluation = new Evaluation(answer, text);
-  const places = Object.values(facts);
+  const gaps = (meaning: PathMeaning): readonly Missing[] => gapsOf(meaning, (key) => facts[key]);
+  const evaluation = new Evaluation(answer, text, gaps);
+  const places = [...rule.paths.keys()].flatMap((path) => facts[path] ?? []);
 
   if (rule.when) {
     const applies = decide(evaluation.truth(rule.when));

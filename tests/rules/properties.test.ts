@@ -123,6 +123,7 @@ describe("rules of any kind", () => {
           return new Evaluation(
             ({ path }) => said.get(path) ?? unknown(path),
             () => "it",
+            () => [],
           ).truth(requirementTyped!);
         };
         const before = evaluate(left);
@@ -199,6 +200,7 @@ describe("rules of any kind", () => {
       const evaluation = new Evaluation(
         () => answer,
         () => "it",
+        () => [],
       );
       expect(["true", "false", "open"]).toContain(evaluation.truth(rule.requirements[0]!).state);
     }

@@ -6,6 +6,7 @@ import type { Maybe } from "../../model/need.ts";
 import { Evaluation } from "../../rules/evaluate.ts";
 import { describeType, type ExpressionType } from "../../rules/expression-type.ts";
 import type { RuleFunction } from "../../rules/functions.ts";
+import { gapsOf } from "../../rules/least-sums.ts";
 import { pathMeaning } from "../../rules/paths.ts";
 import { type Local, ruleCode } from "../../rules/rule.ts";
 import { showRunValue } from "../../rules/show.ts";
@@ -87,9 +88,11 @@ function describe(type: ExpressionType): string {
 }
 
 function shown(expression: Typed, report: BuildReport): string {
+  const { reader } = report.evaluation;
   const evaluation = new Evaluation(
-    ({ need }) => report.evaluation.reader.answer(need),
+    ({ need }) => reader.answer(need),
     () => "this",
+    (meaning) => gapsOf(meaning, (_, need) => reader.answer(need)),
   );
   return showRunValue(evaluation.value(expression), expression.type);
 }
