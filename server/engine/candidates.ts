@@ -3,13 +3,13 @@ import { type CheckInstance, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Severity } from "../model/finding.ts";
-import type { Missing } from "../model/need.ts";
+import type { Missing, Need, Needs } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
 import type { Money } from "../values/types.ts";
 import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
-import { factsRead } from "./reads.ts";
+import { factsRead, isTouched } from "./reads.ts";
 
 /** A check that would fail with a part in a slot. */
 export interface CandidateFailure {
@@ -129,6 +129,7 @@ export class SlotJudge {
   readonly #assembly: Assembly;
   readonly #path: string;
   readonly #groups: readonly AskedGroup[];
+  readonly #groupsByCode = new Map<string, readonly AskedGroup[]>();
   /** Every fact that any check reads, with a number for each thing that some part states of it. */
   readonly #facts: readonly { readonly name: string; readonly stated: Map<string, number> }[];
   readonly #elsewhere = new Set<Declaration>();
@@ -152,7 +153,9 @@ export class SlotJudge {
     }
     const byFacts = new Map<string, { readonly names: readonly string[]; readonly asked: AskedInstance[] }>();
     for (const { check, instance } of engine.checks.reading(path)) {
-      const names = [...factsRead(needsOf(check, instance), path)].sort();
+      const needs = needsOf(check, instance);
+      if (this.#neverApplies(needs)) continue;
+      const names = [...factsRead(needs, path)].sort();
       const group = byFacts.get(names.join(" ")) ?? { names, asked: [] };
       byFacts.set(names.join(" "), group);
       const verdict = this.#without.ask(check, instance);
@@ -167,15 +170,41 @@ export class SlotJudge {
     }));
   }
 
-  judge(part: Part): Candidate {
+  /** Something that the slot does not touch is absent, such as a budget: whatever stands in the slot, nobody asks. */
+  #neverApplies(needs: Needs): boolean {
+    return (Object.values(needs) as Need[]).some(
+      (need) => !need.optional && !isTouched(need, this.#path) && this.#without.reader.answer(need).state === "none",
+    );
+  }
+
+  /** The build with a part in the slot, laid together when somebody asks. */
+  #evaluationWith(part: Part): () => BuildEvaluation {
     let evaluation: BuildEvaluation | undefined;
-    const evaluate = (): BuildEvaluation => {
+    return () => {
       evaluation ??= new BuildEvaluation(withPart(this.#assembly, this.#path, part), this.#engine.workshop, {
         evaluation: this.#without,
         slot: this.#path,
       });
       return evaluation;
     };
+  }
+
+  /** Whether one check would fail with a part in the slot, at whatever place it is asked of. */
+  fails(part: Part, code: string): boolean {
+    let fails = false;
+    let groups = this.#groupsByCode.get(code);
+    if (!groups) {
+      groups = this.#groups.filter(({ asked }) => asked.some(({ check }) => check.code === code));
+      this.#groupsByCode.set(code, groups);
+    }
+    this.#eachAnswer(groups, part, this.#evaluationWith(part), ({ check }, { outcome }) => {
+      fails ||= check.code === code && outcome === "fails";
+    });
+    return fails;
+  }
+
+  judge(part: Part): Candidate {
+    const evaluate = this.#evaluationWith(part);
     const failures: CandidateFailure[] = [];
     const standing: StandingFailure[] = [];
     const unknown: string[] = [];
@@ -183,7 +212,7 @@ export class SlotJudge {
     const elsewhere = new Map<string, Missing>();
     let holds = 0;
     let tightest: Tightest | undefined;
-    this.#eachAnswer(part, evaluate, (asked, answer) => {
+    this.#eachAnswer(this.#groups, part, evaluate, (asked, answer) => {
       if (answer.outcome === "stands" && asked.standing) standing.push(asked.standing);
       else if (answer.outcome === "fails") failures.push(failureOf(asked, answer, evaluate));
       else if (answer.outcome === "unknown") {
@@ -217,13 +246,21 @@ export class SlotJudge {
     };
   }
 
-  #eachAnswer(part: Part, evaluate: () => BuildEvaluation, take: (asked: AskedInstance, answer: Answer) => void): void {
+  #eachAnswer(
+    groups: readonly AskedGroup[],
+    part: Part,
+    evaluate: () => BuildEvaluation,
+    take: (asked: AskedInstance, answer: Answer) => void,
+  ): void {
     // A part that stands elsewhere in the build may be recognised as the same piece: it is like no other.
     const isElsewhere = this.#elsewhere.has(part.declaration);
-    const numbers = isElsewhere ? [] : this.#facts.map((fact) => numberOf(part, fact));
-    for (const { facts, asked, answers } of this.#groups) {
+    const numbers: number[] = [];
+    for (const { facts, asked, answers } of groups) {
       let key = part.kind?.name ?? "";
-      for (const fact of facts) key += ` ${numbers[fact]}`;
+      for (const fact of isElsewhere ? [] : facts) {
+        numbers[fact] ??= numberOf(part, this.#facts[fact]!);
+        key += ` ${numbers[fact]}`;
+      }
       let known = isElsewhere ? undefined : answers.get(key);
       if (!known) {
         known = asked.map((one) => answerOf(one, evaluate(), this.#path));

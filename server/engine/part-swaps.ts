@@ -77,14 +77,17 @@ export function partSwaps(
   for (const declaration of partsFor(engine, slot)) {
     if (declaration === current?.part?.declaration) continue;
     const part = engine.part(declaration);
+    // Of a library of thousands most parts fail as the one that is there does, and need not be asked anything else.
+    const hopeful = ways.filter(({ judging }) => !judging.fails(part, finding.code));
+    if (hopeful.length === 0) continue;
     const swap = { without: [] as readonly string[], set, likeness: likeness(part, current?.part) };
-    const judgements = ways.map(({ without, judging }) => ({ without, candidate: judging.judge(part) }));
+    const judgements = hopeful.map(({ without, judging }) => ({ without, candidate: judging.judge(part) }));
     const way = judgements.find(({ candidate }) => mended(candidate));
     if (way) {
       found.push({ ...swap, ...way });
       continue;
     }
-    const [asItStands] = judgements;
+    const asItStands = judgements.find(({ without }) => without.length === 0);
     const better =
       asItStands &&
       settings?.with(

@@ -22,7 +22,7 @@ export function boundsProblem(
   field: string,
   show: (value: number) => string,
   asWritten = "",
-  fixes: readonly Fix[] = [],
+  fixes: () => readonly Fix[] = () => [],
 ): ValueProblem | undefined {
   const ends = [interval.least, interval.greatest].filter(Number.isFinite);
   const outside = ends.find((end) => !inBounds(bounds, end));
@@ -33,7 +33,7 @@ export function boundsProblem(
       "out-of-bounds",
       `${field} cannot be ${asWritten}${show(0)}: it is ${show(lowest)} or more, or none where there is none.`,
       span,
-      fixes,
+      fixes(),
     );
   }
   const range =
@@ -46,6 +46,6 @@ export function boundsProblem(
     "out-of-bounds",
     `${field} cannot be ${asWritten}${show(outside)}: it is ${range}. Look for a slipped digit or a wrong unit.`,
     span,
-    fixes,
+    fixes(),
   );
 }

@@ -8,13 +8,14 @@ import type { CountType } from "./types.ts";
 
 /** Reads a whole number, with or without the word of what is counted. */
 export function readCount(type: CountType, tokens: readonly ValueToken[], context: ReadContext): Reading<number> {
-  const example = exampleOf(type);
   const compose = (number: string) => (type.unit === undefined ? number : `${number} ${type.unit}`);
   const reading = readInterval(tokens, {
     field: context.field,
     span: context.span,
     role: "exact",
-    example,
+    get example() {
+      return exampleOf(type);
+    },
     compose,
     operand(operand): OperandReading {
       const { value, text, problems } = operandNumber(operand);
@@ -23,7 +24,7 @@ export function readCount(type: CountType, tokens: readonly ValueToken[], contex
         problems.push(
           error(
             "unit-not-allowed",
-            `${context.field} is a count, such as ${example}; ${excerpt(unit.text)} does not belong to it.`,
+            `${context.field} is a count, such as ${exampleOf(type)}; ${excerpt(unit.text)} does not belong to it.`,
             unit.span,
             value === undefined ? [] : [replacement(operand.span, compose(text))],
           ),

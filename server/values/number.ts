@@ -11,12 +11,13 @@ export function readPlainNumber(
   tokens: readonly ValueToken[],
   context: ReadContext,
 ): Reading<number | Interval> {
-  const example = exampleOf(type);
   const reading = readInterval(tokens, {
     field: context.field,
     span: context.span,
     role: type.role,
-    example,
+    get example() {
+      return exampleOf(type);
+    },
     compose: (numbers) => numbers,
     operand(operand): OperandReading {
       const { value, text, problems } = operandNumber(operand);
@@ -26,7 +27,7 @@ export function readPlainNumber(
         problems.push(
           error(
             "unit-not-allowed",
-            `${context.field} is a plain number without a unit, such as ${example}.`,
+            `${context.field} is a plain number without a unit, such as ${exampleOf(type)}.`,
             operand.unit.span,
             value === undefined ? [] : [replacement(operand.span, meant)],
           ),

@@ -30,7 +30,9 @@ export function readQuantities(
       field: context.field,
       span: context.span,
       role: "exact",
-      example: exampleOf(type),
+      get example() {
+        return exampleOf(type);
+      },
       compose: withUnit,
       operand(operand) {
         const unit = operand.unit === undefined ? unitsAfter[index] : undefined;

@@ -60,17 +60,37 @@ const meantUnits: Partial<Record<DimensionName, Readonly<Record<string, readonly
   "luminous-flux": { lx: ["lm"] },
 };
 
+/** A number that is read as it stands. */
+const plainNumber = /^(?:0|[1-9]\d{0,8})(?:\.\d{1,6})?$/;
+
+/** What nearly every quantity is: a plain number and a unit, each a word of its own and as it is to be written. */
+function plainReading(type: QuantityType, tokens: readonly ValueToken[]): Reading<number | Interval> | undefined {
+  const [number, word, ...more] = tokens;
+  if (number?.kind !== "word" || word?.kind !== "word" || more.length > 0) return undefined;
+  if (!plainNumber.test(number.text)) return undefined;
+  const unit = unitBySpelling(word.text);
+  if (unit?.symbol !== word.text || unit.dimension !== type.dimension) return undefined;
+  const value = toBase(Number(number.text), unit);
+  if (!inBounds(type, value)) return undefined;
+  const written = withUnit(number.text, unit.symbol);
+  return { value: type.role === "exact" ? value : { least: value, greatest: value }, written, problems: [] };
+}
+
 /** Reads a quantity: a number for the role `exact`, else an interval, both in the base unit. */
 export function readQuantity(
   type: QuantityType,
   tokens: readonly ValueToken[],
   context: ReadContext,
 ): Reading<number | Interval> {
+  const plain = plainReading(type, tokens);
+  if (plain) return plain;
   const reading = readInterval(tokens, {
     field: context.field,
     span: context.span,
     role: type.role,
-    example: exampleOf(type),
+    get example() {
+      return exampleOf(type);
+    },
     compose: withUnit,
     operand: (operand, inherited, spreadOf) => readOperand(type, operand, inherited, spreadOf, context.field),
   });
@@ -88,7 +108,8 @@ export function readQuantity(
     context.field,
     (value) => withUnit(roundedText(fromBase(value, usual)), usual.symbol),
     isRange || first.unit === usual.symbol ? "" : `${written}, which is `,
-    isRange ? [] : [...nothingMeant(type, interval.least, span), ...unitSlips(type, first, interval.least, span)],
+    () =>
+      isRange ? [] : [...nothingMeant(type, interval.least, span), ...unitSlips(type, first, interval.least, span)],
   );
   if (slip !== undefined) return unread(written, [...reading.problems, slip]);
   return { value: type.role === "exact" ? interval.least : interval, written, problems: reading.problems };
