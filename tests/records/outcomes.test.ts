@@ -341,6 +341,28 @@ describe("the whole bicycle", () => {
       "come to 4 kg by what the libraries state: 10 % apart, of which 5 %",
     );
   });
+  // Of a bicycle whose other places nobody spoke of, heavier says nothing: what stands there weighs something.
+  unstated("record/mass", parts, "frame: f\n  fork: k", "whole.mass: 4.3 kg", "which saddle is fitted (seat.saddle)");
+  unstated(
+    "record/mass",
+    `${parts}\npart bell b "Bell" { price: GBP 9 }`,
+    "frame: f\n  fork: k\n  lighting.bell: b",
+    "whole.mass: 4.3 kg",
+    "mass of Bell",
+  );
+  const nothingElse = `rear-shock: none
+  headset: none
+  drivetrain { rear-derailleur: none; front-derailleur: none; cassette: none; chain: none; crankset: none; chainring: none; bottom-bracket: none; pedals: none; rear-controller: none }
+  front-brake { lever: none; caliper: none }
+  rear-brake { lever: none; caliper: none }
+  cockpit { stem: none; handlebar: none; grips: none }
+  seat { post: none; clamp: none; saddle: none }
+  front-wheel { hub: none; rim: none; spokes: none; tyre: none; tube: none; rim-tape: none; axle: none }
+  rear-wheel { hub: none; rim: none; spokes: none; tyre: none; tube: none; rim-tape: none; axle: none }`;
+  table("record/mass", parts, `frame: f\n  fork: k\n  ${nothingElse}`, [
+    ["whole.mass: 4.2 kg", "holds"],
+    ["whole.mass: 4.21 kg", "fails", "information"],
+  ]);
   const saddle = 'part saddle s "Saddle" { rail: round-7 }';
   table("record/position", saddle, "fit { saddle-height: 746 mm; tolerance: 10 mm }\n  seat.saddle: s", [
     ["fit.saddle-height: 736 mm", "holds"],

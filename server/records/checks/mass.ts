@@ -1,5 +1,7 @@
+import { eachPartOnce } from "../../calculations/shared/every-part.ts";
 import { cannotTell, fails, holds, notApplicable } from "../../checks/define.ts";
-import { buildField, type Known, optional, worked } from "../../model/need.ts";
+import { openSlotNeeds, openSlots } from "../../checks/shared/open-slots.ts";
+import { buildField, everyFact, type Known, optional, worked } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
 import { defineComparison, judged } from "../define.ts";
@@ -15,10 +17,11 @@ export default defineComparison({
   instances: [{ name: "", path }],
   needs: () => ({
     sum: optional(worked<number>("bike.mass-at-least")),
-    unweighed: optional(worked<readonly string[]>("bike.unweighed-parts")),
+    masses: everyFact<number>("mass"),
     budget: optional(buildField("budget.mass")),
+    ...openSlotNeeds,
   }),
-  test(measured: Known<number>, { sum, unweighed, budget }) {
+  test(measured: Known<number>, { sum, masses, budget, ...slots }) {
     const tolerance = toleranceAt(path, "worked");
     const expected = sum.state === "known" ? showQuantity(sum.value, "mass") : undefined;
     if (budget.state === "known" && !atMost(measured.value, budget.value.greatest)) {
@@ -29,10 +32,16 @@ export default defineComparison({
       return judged(cannotTell(...[sum, budget].flatMap((one) => (one.state === "unknown" ? [one] : []))), expected);
     }
     if (sum.state === "none") return judged(notApplicable("no part states a mass"), expected);
-    const missing = unweighed.state === "known" ? unweighed.value : [];
+    const unweighed = eachPartOnce(masses.value).flatMap(({ fact }) => (fact.state === "unknown" ? fact.missing : []));
+    const missing = [...openSlots(slots), ...unweighed];
     const [is, parts] = showPair(measured.value, sum.value, "mass");
     const isLighter = measured.value < sum.value;
-    if (!isWithin(tolerance, measured.value, sum.value) && (isLighter || missing.length === 0)) {
+    const isApart = !isWithin(tolerance, measured.value, sum.value);
+    // What nobody weighed weighs something: it may be all of the difference.
+    if (isApart && !isLighter && missing.length > 0) {
+      return judged(cannotTell({ state: "unknown", missing }), expected);
+    }
+    if (isApart) {
       return judged(
         fails(
           `The bicycle weighs ${is}, and its parts come to ${parts} by what the libraries state: ${shareText((measured.value - sum.value) / sum.value)} apart, of which ${shareText(tolerance.share ?? 0)} is borne. A part's mass is stated wrongly, or another part is fitted.`,
@@ -44,7 +53,7 @@ export default defineComparison({
         expected,
       );
     }
-    const open = missing.length === 0 ? "" : `, with ${missing.length} parts of unknown mass`;
+    const open = unweighed.length === 0 ? "" : `, with ${unweighed.length} parts of unknown mass`;
     return judged(holds(`The bicycle weighs ${is}, and its parts come to ${parts}${open}.`), expected);
   },
   explanation:
