@@ -93,7 +93,8 @@ export function readInterval(tokens: readonly ValueToken[], rules: IntervalRules
     problems.push(
       error(
         "range-not-allowed",
-        `${rules.field} is one number, not a range: write the one it is, such as ${rules.example}.`,
+        // An example of the field's own could be far from what is meant, which matters for a torque.
+        `${rules.field} is one number, not a range: write the one it is, as in ${rules.compose(first.text, first.unit)}.`,
         span,
       ),
     );
