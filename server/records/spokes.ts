@@ -24,6 +24,10 @@ export function sideText(side: WheelSide["side"]): string {
   return side === "drive-side" ? "drive side" : "non-drive side";
 }
 
+export function otherSide(side: WheelSide["side"]): WheelSide["side"] {
+  return side === "drive-side" ? "non-drive-side" : "drive-side";
+}
+
 export function meanOf(tensions: readonly number[]): number {
   return unevenSpokes(tensions, Number.POSITIVE_INFINITY).mean;
 }

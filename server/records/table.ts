@@ -18,6 +18,7 @@ import runOut from "./checks/run-out.ts";
 import sag from "./checks/sag.ts";
 import slackSpoke from "./checks/slack-spoke.ts";
 import spokeBalance from "./checks/spoke-balance.ts";
+import spokeCount from "./checks/spoke-count.ts";
 import spokeSpread from "./checks/spoke-spread.ts";
 import spokeTension from "./checks/spoke-tension.ts";
 import staticTest from "./checks/static-test.ts";
@@ -32,6 +33,7 @@ export const comparisons: readonly Comparison[] = [
   chainWear,
   beltFrequency,
   hangerRunOut,
+  spokeCount,
   spokeTension,
   spokeSpread,
   slackSpoke,

@@ -1,12 +1,24 @@
 import type { ValueToken } from "../../grammar/tree.ts";
+import { fromBase } from "../../grammar/units.ts";
+import { boundsProblem } from "./bounds.ts";
 import { exampleOf } from "./example.ts";
+import { usualUnit } from "./field-units.ts";
 import { type Operand, type OperandReading, readInterval } from "./interval.ts";
 import { lexemesOf, type WordLexeme } from "./lexemes.ts";
 import { splitAtCommas } from "./lists.ts";
-import { error, excerpt, type ReadContext, type Reading, replacement, unread, type ValueProblem } from "./problems.ts";
+import {
+  error,
+  excerpt,
+  type ReadContext,
+  type Reading,
+  replacement,
+  spanOf,
+  unread,
+  type ValueProblem,
+} from "./problems.ts";
 import { readOperand } from "./quantity.ts";
 import type { QuantitiesType } from "./types.ts";
-import { withUnit } from "./write-number.ts";
+import { roundedText, withUnit } from "./write-number.ts";
 
 /** Reads quantities separated by commas; a unit counts for all the numbers before it that have none of their own. */
 export function readQuantities(
@@ -45,6 +57,20 @@ export function readQuantities(
     const isLast = index === lists.items.length - 1;
     problems.push(...reading.problems.filter((problem) => isLast || problem.code !== "value/missing-unit"));
     if (reading.value === undefined || operandReading === undefined) continue;
+    const { interval, first } = reading.value;
+    const usual = usualUnit(type);
+    const slip = boundsProblem(
+      type,
+      interval,
+      spanOf(item, context.span),
+      context.field,
+      (value) => withUnit(roundedText(fromBase(value, usual)), usual.symbol),
+      first.unit === usual.symbol ? "" : `${reading.written ?? ""}, which is `,
+    );
+    if (slip !== undefined) {
+      problems.push(slip);
+      continue;
+    }
     values.push(reading.value.interval.least);
     read.push(operandReading);
   }

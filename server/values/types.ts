@@ -112,6 +112,9 @@ export interface SlotReferenceType {
 export interface QuantitiesType {
   readonly type: "quantities";
   readonly dimension: DimensionName;
+  /** Bounds of every item, in the base unit. */
+  readonly lowest?: number;
+  readonly highest?: number;
 }
 
 export type FieldType =

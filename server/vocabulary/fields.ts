@@ -242,7 +242,16 @@ export function slotReference(description: string, options: FieldOptions = {}): 
 export function quantities(
   dimension: DimensionName,
   description: string,
-  options: FieldOptions = {},
+  { lowest, highest, ...options }: FieldOptions & NumberBounds = {},
 ): Field<QuantitiesType> {
-  return field({ type: "quantities", dimension }, description, options);
+  return field(
+    {
+      type: "quantities",
+      dimension,
+      ...(lowest === undefined ? {} : { lowest }),
+      ...(highest === undefined ? {} : { highest }),
+    },
+    description,
+    options,
+  );
 }

@@ -74,9 +74,13 @@ export default defineComparison({
     if (isWithin(tolerance, meanOf(slack.value), wanted)) {
       return judged(holds(`${said}.`, (share - Math.abs(off)) / share), expected);
     }
+    const isSwapped = isWithin(tolerance, meanOf(tight.value), (meanOf(slack.value) * ratio.value) / 100);
+    const look = isSwapped
+      ? "The other way round both sides agree with it: see whether they changed places on paper before a nipple is turned, and else whether hub and rim are those of the build."
+      : "Look whether the rim stands in the middle, whether hub and rim are those of the build, and whether both sides were measured alike.";
     return judged(
       fails(
-        `${said}, ${shareText(off)} ${off < 0 ? "less" : "more"}; ${shareText(share)} either way is borne. Look whether the rim stands in the middle, whether hub and rim are those of the build, and whether both sides were measured alike.`,
+        `${said}, ${shareText(off)} ${off < 0 ? "less" : "more"}; ${shareText(share)} either way is borne. ${look}`,
         slack,
         [tight, ratio],
       ),

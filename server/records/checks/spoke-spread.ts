@@ -10,6 +10,12 @@ import { shareText, toleranceAt } from "../tolerance.ts";
 
 const spread = calculationByName("tension-spread");
 
+/** How far a spoke is from what the others of its side average, as a share. */
+function apart(tension: number, mean: number, count: number): number {
+  const others = (mean * count - tension) / (count - 1);
+  return Math.abs(tension - others) / others;
+}
+
 export default defineComparison({
   code: "record/spoke-spread",
   title: "The spokes of a side are alike in tension",
@@ -48,7 +54,8 @@ export default defineComparison({
       );
     }
     const furthest = Math.max(...tensions.map((tension) => Math.abs(tension - mean))) / mean;
-    const remark = furthest > good ? `; good work is within ${shareText(good)}` : "";
+    const isGood = tensions.every((tension) => apart(tension, mean, tensions.length) <= good);
+    const remark = !isGood ? `; good work is within ${shareText(good)} of what the others average` : "";
     return judged(
       holds(
         `The ${tensions.length} spokes of the ${sideText(side)} average ${average}, and the furthest is ${shareText(furthest)} off${remark}.`,

@@ -13,7 +13,7 @@ function tension(wheel: "front-wheel" | "rear-wheel", side: keyof typeof sides):
     quantities(
       "force",
       `Tension of each spoke of ${sides[side]}, in their order round the wheel, the first one behind the valve first.`,
-      { example: "1180, 1150, 1210 N" },
+      { lowest: 0, example: "1180, 1150, 1210 N" },
     ),
     {
       on: `${wheel}.spokes` as SlotPath,
