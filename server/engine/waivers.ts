@@ -1,8 +1,9 @@
 import type { Check } from "../checks/define.ts";
+import { both } from "../checks/shared/sentence.ts";
 import type { Assembly, Waiver } from "../model/assembly.ts";
 import type { Finding } from "../model/finding.ts";
 import type { CheckSet } from "../rules/check-set.ts";
-import { nearest } from "../values/near.ts";
+import { didYouMean, nearest } from "../values/near.ts";
 import { inMonths } from "./days.ts";
 
 /** The findings after waivers have silenced theirs, and what is to be said of the waivers themselves. */
@@ -32,7 +33,7 @@ export function applyWaivers(
   checks: CheckSet,
 ): Waived {
   const aboutWaivers: Finding[] = [];
-  const active: { readonly waiver: Waiver; used: boolean }[] = [];
+  const active: { readonly waiver: Waiver; used: boolean; behind?: Waiver | undefined }[] = [];
   for (const waiver of assembly.waivers) {
     const check = checks.byCode(waiver.code);
     // A waiver inherited from a base is judged where it stands; here it only counts.
@@ -48,7 +49,7 @@ export function applyWaivers(
       say(
         "build/unknown-waiver",
         "error",
-        `No check has the code ${waiver.code}${near === undefined ? "" : `; did you mean ${near}?`}`,
+        `No check has the code ${waiver.code}.${didYouMean(near === undefined ? [] : [near])}`,
       );
       continue;
     }
@@ -72,7 +73,7 @@ export function applyWaivers(
       say(
         "build/waiver-path",
         "error",
-        `${waiver.code} is asked in several places of a build; say where it is waived: waive ${waiver.code} at PATH "${waiver.reason}".`,
+        `${waiver.code} is asked in several places of a build; say where it is waived: waive ${waiver.code} at PATH "${waiver.reason}".${failsAt(waiver.code, findings)}`,
       );
       continue;
     }
@@ -94,26 +95,41 @@ export function applyWaivers(
     active.push({ waiver, used: false });
   }
 
+  const isOwn = (waiver: Waiver): boolean => waiver.place.declaration === assembly.declaration;
   const after = findings.map((finding) => {
     const matches = active.filter(({ waiver }) => covers(waiver, finding));
-    for (const match of matches) match.used = true;
+    const last = matches.at(-1);
+    // Two of one build: the first is never needed, unless it lasts longer.
+    for (const match of matches) {
+      if (match === last || !isOwn(match.waiver) || (last && endsLater(match.waiver, last.waiver))) match.used = true;
+      else match.behind = last?.waiver;
+    }
     // Of several the build's own says why, since it is the last that somebody thought about.
     const match = matches.at(-1);
     return match ? waivedFinding(finding, match.waiver, checks.byCode(finding.code)) : finding;
   });
-  for (const { waiver, used } of active) {
-    if (!used && waiver.place.declaration === assembly.declaration) {
-      aboutWaivers.push(
-        about(
-          waiver,
-          "build/idle-waiver",
-          "information",
-          `Nothing here fails ${waiver.code}${waiver.at === undefined ? "" : ` at ${waiver.at}`}, so this waiver silences nothing.`,
-        ),
-      );
-    }
+  for (const { waiver, used, behind } of active) {
+    if (used || !isOwn(waiver)) continue;
+    const where = waiver.at === undefined ? "" : ` at ${waiver.at}`;
+    const why = behind
+      ? `${waiver.code} is waived once more here, as "${behind.reason}", and that waiver counts and lasts as long: strike this one out, since it silences nothing.`
+      : `Nothing here fails ${waiver.code}${where}, so this waiver silences nothing.${failsAt(waiver.code, after)}`;
+    const said = about(waiver, "build/idle-waiver", "information", why);
+    aboutWaivers.push(behind ? { ...said, related: [{ message: "the one that counts", place: behind.place }] } : said);
   }
   return { findings: after, aboutWaivers };
+}
+
+/** Where it does fail, for whoever named another place. */
+function failsAt(code: string, findings: readonly Finding[]): string {
+  const paths = findings.flatMap((finding) =>
+    finding.outcome === "fails" && finding.code === code && finding.path !== "" ? [finding.path] : [],
+  );
+  return paths.length === 0 ? "" : ` It fails at ${both([...new Set(paths)])}.`;
+}
+
+function endsLater(one: Waiver, other: Waiver): boolean {
+  return other.until !== undefined && (one.until === undefined || one.until > other.until);
 }
 
 function covers(waiver: Waiver, finding: Finding): boolean {

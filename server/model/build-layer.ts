@@ -261,8 +261,9 @@ export class LayerReader {
   }
 
   #readWaiver(entry: Extract<EntryTree, { form: "waive" }>): void {
-    // Incomplete waives are syntax problems already; here only a whole one counts.
-    if (!entry.code || !entry.reason) return;
+    // Incomplete waives are syntax problems already; here only a whole one counts, since one without the place or the
+    // day that somebody began to write would silence more than was meant.
+    if (!entry.code || !entry.reason || this.#isSpoilt(entry.span)) return;
     this.#waivers.push({
       code: entry.code.text,
       ...(entry.at ? { at: entry.at.text } : {}),
@@ -270,6 +271,11 @@ export class LayerReader {
       ...(entry.until ? { until: entry.until.text } : {}),
       place: { declaration: this.#declaration, span: entry.span },
     });
+  }
+
+  #isSpoilt({ start, end }: Span): boolean {
+    const { problems } = this.#declaration.tree;
+    return problems.some(({ span, severity }) => severity === "error" && span.start >= start && span.end <= end);
   }
 
   #repeats(entry: FieldEntry, path: string): boolean {

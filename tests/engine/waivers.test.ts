@@ -108,11 +108,50 @@ describe("a waiver", () => {
     expect(place.declaration.text.slice(place.span.start, place.span.end)).toMatch(/^waive/);
   });
 
+  it("that names another place than the one that fails says where it fails", () => {
+    const { aboutWaivers, row } = of(build(`waive ${code} at frame "Owner asked" until 2027-01-31`));
+    expect(row.outcome).toBe("fails");
+    expect(aboutWaivers.map(({ message }) => message)).toEqual([
+      `Nothing here fails ${code} at frame, so this waiver silences nothing. It fails at drivetrain.cassette.`,
+    ]);
+  });
+
+  it.each([
+    `waive ${code} "Owner asked" until`,
+    `waive ${code} at "Owner asked" until 2027-01-31`,
+    `waive ${code} at until 2027-01-31 "Owner asked"`,
+    `waive ${code} frame "Owner asked" until 2027-01-31`,
+  ])("%s does not count, since it would silence more than was meant", (line) => {
+    const { row, said } = of(build(line));
+    expect(row.outcome).toBe("fails");
+    expect(said).toEqual([]);
+  });
+
+  it("beside another of the same build is idle, unless it lasts longer", () => {
+    const two = (first: string, second: string) =>
+      of(build(`waive ${code} "One" ${first}\n  waive ${code} "Two" ${second}`));
+    const { aboutWaivers, finding } = two("until 2027-01-31", "until 2027-02-28");
+    expect(finding.message).toMatch(/^Waived until 2027-02-28: Two/);
+    expect(aboutWaivers.map(({ code: own, path }) => [own, path])).toEqual([["build/idle-waiver", ""]]);
+    expect(aboutWaivers[0]?.message).toContain('as "Two"');
+    const { place } = aboutWaivers[0]!;
+    expect(place.declaration.text.slice(place.span.start, place.span.end)).toContain('"One"');
+    expect(two("until 2027-02-28", "until 2027-01-31").said).toEqual([]);
+    expect(two("", "until 2027-01-31").said).toEqual(["build/endless-waiver information"]);
+    expect(two("until 2027-01-31", "").said.sort()).toEqual([
+      "build/endless-waiver information",
+      "build/idle-waiver information",
+    ]);
+  });
+
   it("of what is asked in several places needs its path", () => {
     const text = (at: string) =>
       `build example { rear-brake { lever: corrie.stop; caliper: corrie.grip } front-brake { lever: corrie.stop; caliper: corrie.grip }\n waive brake/fluid ${at}"Bench test" until 2027-01-31\n}\n`;
     const bare = of(text(""));
     expect(bare.said).toEqual(["build/waiver-path error"]);
+    const failing = bare.report.findings.filter(({ code: own }) => own === "brake/fluid").map(({ path }) => path);
+    expect(failing).toHaveLength(2);
+    expect(bare.aboutWaivers[0]?.message).toContain(`"Bench test". It fails at ${failing.join(" and ")}.`);
     const { report } = of(text("at rear-brake "));
     const found = report.findings.filter(({ code: own }) => own === "brake/fluid");
     expect(found.map(({ outcome, path }) => [outcome, path.split(".")[0]]).sort()).toEqual([

@@ -372,7 +372,7 @@ describe("rules are checks", () => {
     const unknown = misspelt.engine
       .report(misspelt.declaration)!
       .findings.find(({ code }) => code === "build/unknown-waiver");
-    expect(unknown?.message).toBe("No check has the code rule/tal-stack; did you mean rule/tall-stack?");
+    expect(unknown?.message).toBe("No check has the code rule/tal-stack. Did you mean rule/tall-stack?");
   });
 
   it("are asked of every combination of alternates, each clash once", () => {
