@@ -11,6 +11,7 @@ import { expressionLimit, parenthesisLimit } from "./limits.ts";
 import { joinLists } from "./list-habits.ts";
 import { type EntryParts, parseStatement } from "./parser.ts";
 import { limited, report } from "./problems.ts";
+import { isAlternateAfterBlock, reportSettingsBeforeOr } from "./settings-before-or.ts";
 import * as types from "./tokens.ts";
 import type {
   BlockTree,
@@ -47,7 +48,13 @@ export class BlockReader {
   /** `depth` is 1 for the declaration's own block. The layout has capped the nesting, so this cannot run deep. */
   readBlock(block: StatementBlock, depth: number, isExpressionBlock: boolean): BlockTree {
     const entries: EntryTree[] = [];
+    let before: Statement | undefined;
     for (const given of joinLists(this.text, block.statements, this.problems)) {
+      if (isAlternateAfterBlock(this.text, before, given)) {
+        reportSettingsBeforeOr(this.text, before, given, this.problems);
+        continue;
+      }
+      before = given;
       for (const statement of splitEntries(limited(given, this.problems), this.problems)) {
         const entry = this.readEntry(statement, depth, isExpressionBlock);
         if (entry !== undefined) entries.push(entry);

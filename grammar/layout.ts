@@ -420,6 +420,8 @@ class LayoutReader {
   }
 
   private reportMissingLineEnd(token: Token): void {
+    // More parts for the slot whose settings were just closed: said where entries are read.
+    if (token.text === "or") return;
     const inside = this.top?.block.oneLine === true;
     this.problems.push({
       code: "language/missing-line-end",
