@@ -137,7 +137,7 @@ function written(type: FieldType): fc.Arbitrary<string> {
   }
 }
 
-function bounds(type: Extract<FieldType, { type: "quantity" }>): [number, number] {
+function bounds(type: Extract<FieldType, { type: "quantity" | "quantities" }>): [number, number] {
   const lowest = type.lowest ?? Math.min(0, (type.highest ?? 0) - 100);
   return [lowest, type.highest ?? lowest + 1000];
 }
