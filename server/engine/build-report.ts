@@ -6,7 +6,8 @@ import type { Missing } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
 import type { CheckSet } from "../rules/check-set.ts";
 import { AlternateQuestions, type Alternates, hasAlternates, mostCombinations } from "./alternates.ts";
-import { BuildEvaluation, type CheckRow, inOwnText, rowFindings, type WorkedQuantity } from "./evaluate.ts";
+import { BuildEvaluation, type CheckRow, rowFindings, type WorkedQuantity } from "./evaluate.ts";
+import { inOwnText } from "./provenance.ts";
 import { KeptVerdicts } from "./reuse.ts";
 import { applyWaivers } from "./waivers.ts";
 

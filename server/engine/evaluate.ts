@@ -4,11 +4,12 @@ import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculat
 import type { Check, Failure, Instance, Verdict } from "../checks/define.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
-import { headerPlace, type Place } from "../model/declaration.ts";
+import { headerPlace } from "../model/declaration.ts";
 import { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome, Repair } from "../model/finding.ts";
-import type { Maybe, Missing } from "../model/need.ts";
+import type { Maybe, Missing, Need, Needs } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
+import { placed } from "./provenance.ts";
 import { isTouched, numberTouched } from "./reads.ts";
 
 /** What came of one instance of a check. */
@@ -222,7 +223,7 @@ function worst(instances: readonly InstanceResult[]): Verdict["outcome"] {
 export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: number): Finding[] {
   const { check } = row;
   const findings: Finding[] = [];
-  for (const { verdict, combination } of failures(row)) {
+  for (const { verdict, combination, instance } of failures(row)) {
     const severity = verdict.severity ?? check.severity;
     const caution = verdict.caution ?? check.caution;
     findings.push({
@@ -230,7 +231,7 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
       // A check that came after the workshop's language number never breaks a build that was clean.
       severity: severity === "error" && check.since > languageNumber ? "warning" : severity,
       message: combination ? `With ${combinationText(combination)}: ${verdict.message}` : verdict.message,
-      ...placed(verdict, combination?.assembly ?? assembly),
+      ...placed(verdict, combination?.assembly ?? assembly, needsRead(check, instance)),
       path: verdict.at.path,
       repairs: combination ? [...verdict.repairs, ...leaveOut(combination, assembly)] : verdict.repairs,
       outcome: "fails",
@@ -241,15 +242,24 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
   return findings;
 }
 
+/** What was asked for the answer; for several instances told as one, what any of them asks. */
+function needsRead(check: Check, instance: string | undefined): readonly Need[] {
+  return instancesOf(check)
+    .filter(({ name }) => instance === undefined || name === instance)
+    .flatMap((one) => Object.values(needsOf(check, one) as Needs));
+}
+
 interface FoundFailure {
+  /** Absent for several that are told as one. */
+  readonly instance?: string;
   readonly verdict: Failure;
   readonly combination?: Combination | undefined;
 }
 
 /** Failing instances, those of the build as it stands before those of other combinations of alternates. */
 function failures({ check, instances }: CheckRow): readonly FoundFailure[] {
-  const found = instances.flatMap(({ verdict, combination }): FoundFailure[] =>
-    verdict.outcome === "fails" ? [{ verdict, combination }] : [],
+  const found = instances.flatMap(({ instance, verdict, combination }): FoundFailure[] =>
+    verdict.outcome === "fails" ? [{ instance, verdict, combination }] : [],
   );
   if (!check.merge || found.length < 2) return found;
   const plain = found.flatMap(({ verdict, combination }) => (combination ? [] : [verdict]));
@@ -269,40 +279,4 @@ function leaveOut({ parts }: Combination, { declaration }: Assembly): readonly R
     const title = `Name ${name} no longer among the parts for ${slot}`;
     return [{ kind: "change-text", title, place, changes: [{ span, text: "" }] }];
   });
-}
-
-/**
- * A finding of a build is shown in that build's own text: where the part is named, or at the build's base when all of
- * it is inherited. Where it was stated elsewhere, that place is the first of the related ones.
- */
-function placed(
-  verdict: Extract<Verdict, { outcome: "fails" }>,
-  assembly: Assembly,
-): Pick<Finding, "place" | "related"> {
-  const { place, path } = verdict.at;
-  const { declaration } = assembly;
-  if (place.declaration === declaration) return { place, related: verdict.related };
-  const inherited = assembly.layers.includes(place.declaration);
-  const message = inherited ? `inherited from ${place.declaration.name}: stated here` : "stated here";
-  return {
-    place: inOwnText(assembly, path),
-    related: [{ message, place }, ...verdict.related.filter((other) => !samePlace(other.place, place))],
-  };
-}
-
-function samePlace(one: Place, other: Place): boolean {
-  return (
-    one.declaration === other.declaration && one.span.start === other.span.start && one.span.end === other.span.end
-  );
-}
-
-/** Where a path of the build is shown in its own text. */
-export function inOwnText(assembly: Assembly, path: string): Place {
-  const { declaration } = assembly;
-  for (let slot = path; slot !== ""; slot = slot.slice(0, Math.max(0, slot.lastIndexOf(".")))) {
-    const installed = assembly.slots.get(slot);
-    if (installed?.place.declaration === declaration) return installed.place;
-  }
-  const base = declaration.from === undefined ? undefined : declaration.tree.header.from;
-  return base ? { declaration, span: base.span } : headerPlace(declaration);
 }
