@@ -101,7 +101,7 @@ part headset h "H" { size-note: "none" }
   it("says that a sum with gaps is a least one, and names what is missing", () => {
     const over = { frame: "f", fork: "k", headset: "h" };
     const [finding] = checkText(bike(parts, over, "  budget.mass: <= 2.9 kg")).of(code);
-    expect(finding?.message).toMatch(/at least 3 kg.*2\.9 kg.*100 g too much.*still missing/);
+    expect(finding?.message).toMatch(/at least 3 kg.*2\.9 kg.*100 g too much.*still missing: mass of H \(headset\)\.$/);
     const open = checkText(bike(parts, { ...over, "seat.saddle": "" }, "  budget.mass: <= 4 kg"));
     expect(open.missing(code)).toEqual(["seat.saddle", "headset.mass"]);
   });
@@ -153,7 +153,9 @@ part stem s "S" { note: "no price" }
 
   it("never adds up several currencies, and names the price that it could not count", () => {
     const text = checkText(bike(parts, { frame: "f", fork: "k", headset: "h" }, "  budget.price: <= GBP 800"));
-    expect(text.of(code)[0]?.message).toMatch(/at least GBP 825\.50.*GBP 800\.00.*GBP 25\.50 too much/);
+    expect(text.of(code)[0]?.message).toMatch(
+      /at least GBP 825\.50.*GBP 800\.00.*GBP 25\.50 too much, with prices still missing: a price in GBP of H, which is priced in EUR\.$/,
+    );
     const open = checkText(bike(parts, { frame: "f", headset: "h" }, "  budget.price: <= GBP 800"));
     expect(open.row(code).missing.map(({ what }) => what)).toEqual(["a price in GBP of H, which is priced in EUR"]);
   });
@@ -210,6 +212,38 @@ part shift-controller pod "Pod" { mass: 50 g }
       bike(parts, { ...wheel, "rear-wheel.hub": "h" }, "  budget { rear-wheel.price: <= GBP 400 }"),
     );
     expect(open.missing("build/assembly-price")).toEqual(["rear-wheel.hub.price"]);
+  });
+
+  it("tells masses to the gram, so that the difference is that of what stands beside it", () => {
+    const message = (budget: string) =>
+      checkText(bike(parts, wheel, `  budget { rear-wheel.mass: ${budget} }`)).of("build/assembly-mass")[0]?.message;
+    expect(message("<= 1.305 kg")).toBe(
+      "Everything in rear-wheel weighs 1.4 kg, but the budget allows 1.305 kg: 95 g too much.",
+    );
+    expect(message("<= 1399 g")).toContain("1.4 kg, but the budget allows 1.399 kg: 1 g too much");
+    expect(message(">= 1.405 kg")).toContain("weighs 1.4 kg, but is to weigh at least 1.405 kg");
+  });
+
+  it("offers a budget that is as near as one would be written", () => {
+    const light = { "rear-wheel.rim": "w" };
+    const kinds = `${parts}\npart rim w "W" { mass: 431 g }`;
+    const text = bike(kinds, light, "  budget { rear-wheel.mass: <= 420 g }");
+    expect(checkText(text).of("build/assembly-mass")).toHaveLength(1);
+    expect(repaired(text, "build/assembly-mass")[0]?.text).toContain("rear-wheel.mass: <= 440 g");
+  });
+
+  it("names no more of what is missing than can be read at a glance", () => {
+    const open = {
+      "rear-wheel.rim": "r",
+      "rear-wheel.hub": "",
+      "rear-wheel.tyre": "",
+      "rear-wheel.axle": "",
+      "rear-wheel.tube": "",
+    };
+    const [finding] = checkText(bike(parts, { ...wheel, ...open }, "  budget { rear-wheel.mass: <= 10 g }")).of(
+      "build/assembly-mass",
+    );
+    expect(finding?.message).toMatch(/still missing: which .*, which .*, which .* and \d more\.$/);
   });
 
   it("without one nothing is asked", () => {

@@ -5,6 +5,9 @@ import type { Interval, Money, MoneyInterval } from "../../values/types.ts";
 import { assemblyTable } from "../../vocabulary/index.ts";
 import { fails, holds, notApplicable, type Verdict } from "../define.ts";
 
+/** Differences are told to the gram, and have to be what the two masses beside them differ by. */
+const toTheGram = { digits: 3 };
+
 /** The assemblies that can have a budget of their own. */
 export const budgetAssemblies = (Object.keys(assemblyTable) as (keyof typeof assemblyTable)[]).map((name) => ({
   name,
@@ -39,9 +42,9 @@ export function massBudget(budget: Known<Interval>, { rows, open, isTemplate, wo
   const { least, greatest } = budget.value;
   const atLeastWords = missing.length > 0 ? "at least " : "";
   if (!atMost(sum, greatest)) {
-    const [weighs, most] = showPair(sum, greatest, "mass");
+    const [weighs, most] = showPair(sum, greatest, "mass", toTheGram);
     return fails(
-      `${words.sum} ${atLeastWords}${weighs}, but the budget allows ${most}: ${showQuantity(sum - greatest, "mass")} too much${missing.length > 0 ? ", with masses still missing" : ""}.`,
+      `${words.sum} ${atLeastWords}${weighs}, but the budget allows ${most}: ${showQuantity(sum - greatest, "mass")} too much${withoutThese("masses", missing)}.`,
       budget,
       [...known].sort((a, b) => b.value - a.value).slice(0, 3),
       missing.length > 0 ? [] : [{ kind: "set-field", field: budget.path, value: `<= ${roundedUp(sum)}` }],
@@ -50,11 +53,11 @@ export function massBudget(budget: Known<Interval>, { rows, open, isTemplate, wo
   const undecided = openVerdict(isTemplate, missing, greatest === Number.POSITIVE_INFINITY && atLeast(sum, least));
   if (undecided) return undecided;
   if (!atLeast(sum, least)) {
-    const [weighs, fewest] = showPair(sum, least, "mass");
+    const [weighs, fewest] = showPair(sum, least, "mass", toTheGram);
     return fails(`${words.sum} ${weighs}, but ${words.aim} at least ${fewest}.`, budget, []);
   }
   return holds(
-    `${words.sum} ${atLeastWords}${showQuantity(sum, "mass")}; the budget is ${showInterval(budget.value, "mass")}.`,
+    `${words.sum} ${atLeastWords}${showQuantity(sum, "mass", toTheGram)}; the budget is ${showInterval(budget.value, "mass")}.`,
     marginOf(sum, greatest),
   );
 }
@@ -75,7 +78,7 @@ export function priceBudget(budget: Known<MoneyInterval>, { rows, open, isTempla
   const atLeastWords = missing.length > 0 ? "at least " : "";
   if (!atMost(amount, greatest)) {
     return fails(
-      `${words.sum} ${atLeastWords}${sum}, but the budget allows ${showMoney({ currency, amount: greatest })}: ${showMoney({ currency, amount: amount - greatest })} too much${missing.length > 0 ? ", with prices still missing" : ""}.`,
+      `${words.sum} ${atLeastWords}${sum}, but the budget allows ${showMoney({ currency, amount: greatest })}: ${showMoney({ currency, amount: amount - greatest })} too much${withoutThese("prices", missing)}.`,
       budget,
       [...counted].sort((a, b) => b.value.amount - a.value.amount).slice(0, 3),
     );
@@ -106,9 +109,19 @@ function marginOf(sum: number, greatest: number): number | undefined {
   return Number.isFinite(greatest) && greatest > 0 ? (greatest - sum) / greatest : undefined;
 }
 
-/** A mass in kilograms, rounded up to a tenth, as a budget would be written. */
+/** A mass rounded up as a budget would be written: to a tenth of a kilogram, or to ten grams where that is much. */
 function roundedUp(grams: number): string {
-  return `${Math.ceil(grams / 100) / 10} kg`;
+  return grams < 1000 ? `${Math.ceil(grams / 10) * 10} g` : `${Math.ceil(grams / 100) / 10} kg`;
+}
+
+/** How many missing facts a message names. */
+const mostNamed = 3;
+
+function withoutThese(what: string, missing: readonly Missing[]): string {
+  if (missing.length === 0) return "";
+  const named = missing.slice(0, mostNamed).map((one) => one.what);
+  const rest = missing.length - named.length;
+  return `, with ${what} still missing: ${named.join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
 }
 
 function inOtherCurrency(price: Known<Money>, currency: string): Missing {
