@@ -230,7 +230,7 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
       code: check.code,
       // A check that came after the workshop's language number never breaks a build that was clean.
       severity: severity === "error" && check.since > languageNumber ? "warning" : severity,
-      message: combination ? `With ${combinationText(combination)}: ${verdict.message}` : verdict.message,
+      message: ofCombination(verdict.message, combination),
       ...placed(verdict, combination?.assembly ?? assembly, needsRead(check, instance)),
       path: verdict.at.path,
       repairs: combination ? [...verdict.repairs, ...leaveOut(combination, assembly)] : verdict.repairs,
@@ -269,6 +269,11 @@ function failures({ check, instances }: CheckRow): readonly FoundFailure[] {
 /** "corrie.wide-11-50 as drivetrain.cassette and moor.stub-50 as cockpit.stem". */
 export function combinationText({ parts }: Combination): string {
   return parts.map(({ slot, installed }) => `${installed.name} as ${slot}`).join(" and ");
+}
+
+/** What is said of one of the bikes that a build stands for, with the parts that make it come out so. */
+export function ofCombination(message: string, combination: Combination | undefined): string {
+  return combination ? `With ${combinationText(combination)}: ${message}` : message;
 }
 
 /** A clash of alternates is mended by naming one of them no longer, where the build itself names it. */

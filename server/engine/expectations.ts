@@ -1,12 +1,13 @@
 import type { Assembly } from "../model/assembly.ts";
 import { type Declaration, declarationKey, headerPlace } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
+import { missingWords } from "../model/need.ts";
 import { textFinding } from "../model/read-fields.ts";
 import type { Workshop } from "../model/workshop.ts";
 import type { Expectation, ExpectedOutcome } from "../rules/rule.ts";
 import type { RuleCheck } from "../rules/rule-check.ts";
 import { AlternateQuestions, hasAlternates } from "./alternates.ts";
-import { BuildEvaluation, type CheckRow } from "./evaluate.ts";
+import { BuildEvaluation, type CheckRow, ofCombination } from "./evaluate.ts";
 
 /** What the examples of a rule are tried with. */
 export interface ExpectationContext {
@@ -74,13 +75,16 @@ function tried(
 
 /** Why the row came out so, in words. */
 function reasonOf({ outcome, instances }: CheckRow): string {
-  const verdict = instances.find((one) => one.verdict.outcome === outcome)?.verdict;
+  const found = instances.find((one) => one.verdict.outcome === outcome);
+  const verdict = found?.verdict;
   switch (verdict?.outcome) {
     case "holds":
     case "fails":
-      return verdict.message;
-    case "unknown":
-      return `not stated: ${verdict.missing.map(({ what }) => what).join(", ")}.`;
+      return ofCombination(verdict.message, found?.combination);
+    case "unknown": {
+      const missing = verdict.missing.map(({ what }) => what).join(", ");
+      return ofCombination(`${missingWords(verdict.missing)}: ${missing}.`, found?.combination);
+    }
     case "notApplicable":
       return `${verdict.reason}.`;
     default:

@@ -1,7 +1,7 @@
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import type { Engine } from "../engine/engine.ts";
 import { type Declaration, declarationKey } from "../model/declaration.ts";
-import { pathMeaning } from "../rules/paths.ts";
+import { localNameProblem } from "../rules/local-name.ts";
 import type { Local } from "../rules/rule.ts";
 import { isBareWord } from "../values/code.ts";
 import { localOf, localUses } from "./shared/local-uses.ts";
@@ -85,11 +85,9 @@ function localAt(engine: Engine, uri: string, position: Position): LocalAt | und
 }
 
 function renamedLocal(engine: Engine, uri: string, { rule, local }: LocalAt, newName: string): Renamed {
-  if (!/^[\p{L}_][\p{L}\d_-]*$/u.test(newName)) {
-    return { state: "refused", reason: `${newName} cannot be a name: write one word that begins with a letter.` };
-  }
   const isTaken = newName !== local.name && engine.rule(rule).locals.has(newName);
-  if (isTaken || pathMeaning(newName)) return { state: "refused", reason: `${newName} means something already.` };
+  const problem = isTaken ? `${newName} means something already; choose another name.` : localNameProblem(newName);
+  if (problem !== undefined) return { state: "refused", reason: problem };
   const edits = localUses(engine.workshop, rule, local).map((span) => ({
     range: rangeOf(engine, rule, span),
     newText: newName,

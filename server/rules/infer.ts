@@ -24,6 +24,8 @@ export interface InferenceContext extends NameContext {
   readonly today: string;
   /** Names that `let` gave so far. */
   readonly locals: ReadonlyMap<string, Typed>;
+  /** Names that `let` gives anywhere in the rule. */
+  readonly given: ReadonlySet<string>;
 }
 
 /**
@@ -364,6 +366,14 @@ export class Inference {
         span,
         "expression/unknown-path",
         `${text} is a group of slots; name one of them, as in ${exampleIn(text)}.`,
+      );
+      return;
+    }
+    if (this.#context.given.has(text)) {
+      this.#problems.report(
+        span,
+        "expression/unknown-path",
+        `${text} stands for nothing here yet: an entry can use only the names that let gave above it, and none can be given by itself.`,
       );
       return;
     }

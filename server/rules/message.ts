@@ -31,7 +31,9 @@ export function readMessage(
       problems.reportNear(
         span,
         "expression/unknown-path",
-        `No build has anything called ${name}, so there is nothing to put in here.`,
+        name === ""
+          ? "No name stands in these braces; put in a path or a name given by let."
+          : `No build has anything called ${name}, so there is nothing to put in here.`,
         nearestSeveral(name, [...locals.keys(), ...everyPath()]),
       );
     }

@@ -7,6 +7,7 @@ import { nearestSeveral } from "../values/near.ts";
 import { readValue } from "../values/read.ts";
 import { ruleEntries, ruleExpectations } from "../vocabulary/rules.ts";
 import { Inference } from "./infer.ts";
+import { localNameProblem } from "./local-name.ts";
 import { readMessage } from "./message.ts";
 import { everyPath, type PathMeaning, pathMeaning } from "./paths.ts";
 import { Problems } from "./problems.ts";
@@ -20,6 +21,16 @@ export function readRule(declaration: Declaration, workshop: Workshop, today: st
   const reader = new RuleReader(declaration, workshop, today);
   for (const entry of declaration.tree.block?.entries ?? []) reader.read(entry);
   return reader.finish();
+}
+
+/** The names that an entry gives by `let`, whether or not they can be read. */
+function namesGiven(entry: EntryTree): readonly string[] {
+  if (entry.form === "waive" || entry.path.text !== "let") return [];
+  if (entry.form === "group")
+    return entry.block.entries.flatMap((one) => (one.form === "field" ? [one.path.text] : []));
+  const { expression } = entry;
+  const left = expression?.form === "operation" && expression.operator === "=" ? expression.left : undefined;
+  return left?.form === "operand" ? left.tokens.slice(0, 1).map(({ text }) => text) : [];
 }
 
 class RuleReader {
@@ -55,6 +66,7 @@ class RuleReader {
       problems: this.#problems,
       today,
       locals: this.#names,
+      given: new Set((declaration.tree.block?.entries ?? []).flatMap(namesGiven)),
     });
   }
 
@@ -211,11 +223,7 @@ class RuleReader {
   #define(name: string, span: Local["span"], tree: ExpressionTree): void {
     const taken = this.#locals.has(name)
       ? `${name} is given twice; each name stands for one thing.`
-      : pathMeaning(name) || name === "today" || name === "none" || name === "yes" || name === "no"
-        ? `${name} means something already; choose another name.`
-        : /^[\p{L}_][\p{L}\d_-]*$/u.test(name)
-          ? undefined
-          : `${name} cannot be a name: write one word that begins with a letter.`;
+      : localNameProblem(name);
     if (taken !== undefined) {
       this.#isUnreadable = true;
       this.#problems.report(span, "expression/definition", taken);

@@ -100,6 +100,17 @@ describe("hover in a rule", () => {
     expect(hovered(waived)).toMatch(/In this build it is waived/);
   });
 
+  test("of its name says with which of several named parts it fails", () => {
+    const text = hovered(
+      marked({
+        "parts.ferrule": `${parts}\npart stem moor.long "Moor long" { length: 90 mm }\n`,
+        "builds.ferrule": `${builds}\nbuild either "Either" from short { cockpit.stem: moor.stub or moor.long }\n`,
+        "rules.ferrule": 'rule l<|>ow "Low" { require: cockpit.stem.length < 50 mm }\n',
+      }),
+    );
+    expect(text).toMatch(/✗ `either`.*: With moor.{1,2}long as cockpit.{1,2}stem: Low: /);
+  });
+
   test("of an expression that is wrong elsewhere still says what a path is", () => {
     expect(hovered(rule("  require: cockpit.stem.spacers<|>-below <= 10 kg"))).toMatch(/\*\*spacers-below\*\*/);
   });
@@ -189,7 +200,9 @@ describe("definition, references and rename in a rule", () => {
       source.text().replaceAll("total", "sum-of-it"),
     );
     expect(rename(source.engine, source.uri, source.position, "twice")).toMatchObject({ state: "refused" });
-    expect(rename(source.engine, source.uri, source.position, "category")).toMatchObject({ state: "refused" });
+    for (const taken of ["category", "today", "none", "not"]) {
+      expect(rename(source.engine, source.uri, source.position, taken)).toMatchObject({ state: "refused" });
+    }
     expect(rename(source.engine, source.uri, source.position, "a b")).toMatchObject({ state: "refused" });
     const found = references(source.engine, source.uri, source.position, { includeDeclaration: false }, richClient);
     expect(found).toHaveLength(3);

@@ -1,5 +1,6 @@
 import type { BuildReport } from "../../engine/build-report.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { ofCombination } from "../../engine/evaluate.ts";
 import type { Declaration } from "../../model/declaration.ts";
 import type { Outcome } from "../../model/finding.ts";
 import type { Maybe } from "../../model/need.ts";
@@ -46,7 +47,9 @@ function outcomes(engine: Engine, rule: Declaration, client: ClientOptions): str
       continue;
     }
     const sign = row.outcome === "waived" ? "–" : outcomeSigns[worst.verdict.outcome];
-    lines.push(`${sign} ${named(engine, build, client)}: ${plain(verdictWords(worst.verdict))}`);
+    lines.push(
+      `${sign} ${named(engine, build, client)}: ${plain(ofCombination(verdictWords(worst.verdict), worst.combination))}`,
+    );
   }
   if (counts.size === 0) return "No build is declared.";
   const said = [...counts].map(([outcome, count]) => `${outcomeWords[outcome]} for ${count}`);
