@@ -67,6 +67,8 @@ export const languageCodes: Readonly<Record<string, string>> = {
     "The same thing is stated twice in one block. The first statement counts; one of the two has to go.",
   "language/second-title": "A declaration has one title in quotes.",
   "language/single-quotes": "Text stands in double quotes.",
+  "language/settings-before-or":
+    "Settings belong to a slot and not to one of the parts that or joins. They stand once, behind the last of the parts, and count for all of them; parts that are set up differently are two builds.",
   "language/square-brackets": "A list has no brackets: its items have commas between them.",
   "language/stray-brace": "A } closes nothing.",
   "language/stray-quote": "A quote stands inside a word. Text opens at a word's start and has a quote at both ends.",
