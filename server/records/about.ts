@@ -14,7 +14,15 @@ export function aboutFindings(
   today: string,
   lookups: string[],
 ): readonly Finding[] {
-  return [...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop, lookups)];
+  return [...unnamed(text), ...incomplete(text), ...future(text, today), ...outOfOrder(text, workshop, lookups)];
+}
+
+function unnamed({ declaration }: RecordText): Finding[] {
+  const { name } = declaration.tree.header;
+  if (!name || declaration.name.trim() !== "") return [];
+  const message =
+    'This record has no serial number, so nobody can tell which bicycle was measured: write it in the quotes, as in record "FL-0031".';
+  return [textFinding(declaration, name.span, "record/no-serial", message)];
 }
 
 function incomplete({ declaration, about }: RecordText): Finding[] {

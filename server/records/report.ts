@@ -82,8 +82,8 @@ function countsOf(rows: readonly RecordRow[]): Readonly<Record<Outcome, number>>
 
 function unknownBuild(declaration: Declaration, workshop: Workshop): Finding[] {
   const { of } = declaration.tree.header;
-  // A record that names no build at all is a problem of its text already.
-  if (!of || !workshop.complete) return [];
+  // A record that names no build at all, or none that can be told for want of a serial, is a problem of its text already.
+  if (!of || declaration.of === undefined || !workshop.complete) return [];
   const place = { declaration, span: of.span };
   return [
     textFinding(

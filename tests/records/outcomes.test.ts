@@ -248,6 +248,14 @@ describe("wheels", () => {
 
 describe("suspension", () => {
   const fork = 'part fork f "Fork" { travel: 130 mm; sag-range: 15 to 25 %; greatest-air-pressure: 9 bar }';
+  // What is rigid does not sag, whatever anybody aims at.
+  table("record/sag", 'part fork r "Rigid" { travel: none }', "fork: r", [["fork.sag: 20 %", "fails", "warning"]]);
+  table(
+    "record/sag",
+    'part frame r "Rigid" { rear-travel: none }\npart rear-shock s "Shock" { }',
+    "frame: r\n  rear-shock: s { sag: 24 % }",
+    [["rear-shock.sag: 24 %", "fails", "warning"]],
+  );
   table("record/sag", fork, "fork: f { sag: 18 % }", [
     ["fork.sag: 18 %", "holds"],
     ["fork.sag: 20 %", "holds"],

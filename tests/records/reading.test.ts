@@ -185,6 +185,20 @@ describe("the build that a record is of", () => {
   });
 });
 
+test("a record without a serial is told so, and its build is not called undeclared", () => {
+  const build = 'build example "Example" { }\n';
+  const { findings } = recorded(
+    `${build}record "" of example { date: 2026-11-20; by: "K."; spec: 0123456789ab }\n`,
+    "allowed",
+    "",
+  );
+  expect(findings.map(({ code }) => code)).toContain("record/no-serial");
+  const engine = engineOf({ [uri]: `${build}record of example { date: 2026-11-20; by: "K." }\n` });
+  const codes = engine.findings(uri).map(({ code }) => code);
+  expect(codes).toContain("language/missing-name");
+  expect(codes).not.toContain("model/unknown-build");
+});
+
 test("a serial that stands twice is an error at both, each with the place of the other", () => {
   const engine = engineOf({
     a: record("  drivetrain.chain.links: 116"),

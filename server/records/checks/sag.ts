@@ -10,8 +10,15 @@ import { defineComparison, judged } from "../define.ts";
 import { isWithin } from "../tolerance.ts";
 
 const ends = [
-  { name: "fork", slot: "fork", maker: "fork", path: "fork.sag", of: "travel" },
-  { name: "rear shock", slot: "rear-shock", maker: "frame", path: "rear-shock.sag", of: "stroke" },
+  { name: "fork", slot: "fork", maker: "fork", path: "fork.sag", of: "travel", travels: "travel" },
+  {
+    name: "rear shock",
+    slot: "rear-shock",
+    maker: "frame",
+    path: "rear-shock.sag",
+    of: "stroke",
+    travels: "rear-travel",
+  },
 ] as const;
 
 type SagNeeds = {
@@ -19,6 +26,8 @@ type SagNeeds = {
   /** The range of who decides: the fork's own maker, and for a rear shock the frame's. */
   readonly range: Need<Interval, true>;
   readonly own: Need<Interval, true>;
+  /** How far it can go at all; \`none\` for a rigid fork. */
+  readonly travel: Need<number, true>;
 };
 
 /** How far sag may lie from the aim; the same for every sag. */
@@ -30,20 +39,32 @@ export default defineComparison({
   severity: "warning",
   restsOn: "spec",
   instances: ends,
-  needs: ({ slot, maker }): SagNeeds => ({
+  needs: ({ slot, maker, travels }): SagNeeds => ({
     aim: anySetting(slot, "sag"),
     range: anyFact(maker, "sag-range"),
     own: anyFact(slot, "sag-range"),
+    travel: anyFact(maker, travels),
   }),
-  test(measured: Known<number>, facts, { of, name }) {
-    const { aim, range, own } = facts as {
+  test(measured: Known<number>, facts, { of, name, maker, travels }) {
+    const { aim, range, own, travel } = facts as {
       readonly aim: Maybe<number>;
       readonly range: Maybe<Interval>;
       readonly own: Maybe<Interval>;
+      readonly travel: Maybe<number>;
     };
     const decides = range.state === "known" ? range : own.state === "known" ? own : undefined;
     const is = showQuantity(measured.value, "ratio");
     const expected = decides ? showInterval(decides.value, "ratio") : undefined;
+    if (travel.state === "none") {
+      return judged(
+        fails(
+          `The ${name} is said to sag by ${is}, and the ${maker} of the build states ${travels}: none, so it is rigid: another ${maker} is fitted, or this was measured on another bicycle.`,
+          measured,
+          [],
+        ),
+        "no sag",
+      );
+    }
     if (decides && !inside(measured.value, decides.value)) {
       const deep = measured.value > decides.value.greatest;
       return judged(

@@ -7,6 +7,8 @@ export const recordCodes: Readonly<Record<string, string>> = {
     "A record says when something was measured and by whom: without it nobody can judge later what the figures are worth.",
   "record/missing-fact":
     "What was measured cannot be compared, since something of the build or its parts is stated nowhere. It is neither right nor wrong until somebody states it.",
+  "record/no-serial":
+    "A record is of one bicycle, and its serial number is what tells it from the others of the same build.",
   "record/no-spec":
     "A record without the digest of its specification is compared with the build as it stands. With the digest it is said when the recipe has moved on since.",
   "record/spec-moved-on":
