@@ -43,7 +43,7 @@ part cassette corrie.wide-11-50 "Corrie wide 11-50" from corrie.wide-10-52 {
 
   waive drivetrain/chain-length at drivetrain.chain "Owner asked for one spare pair of links" until 2027-03-31
 }`),
-    "`a or b` lists alternates: every combination is checked, and what clashes is named by the smallest set of parts; numbers are those of the first-named parts. `template: yes` marks a base that is not a whole bicycle.",
+    "`a or b` lists alternates: every combination is checked, and what clashes is named by the smallest set of parts; numbers are those of the first-named parts. One block of settings stands behind the last of them and counts for all: `a or b { links: 116 }`; parts that are set up differently are two builds. `template: yes` marks a base that is not a whole bicycle; it alone is not taken over by the builds from it.",
     "A build `from` another takes everything over. A slot given anew takes its part and its settings anew; a block or a dotted path amends what is there; `remove` takes full paths.",
     fenced(`build fellside-m "Fellside 29 hardtail, size M" from fellside-l {
   frame: moor.fellside-m
@@ -51,7 +51,7 @@ part cassette corrie.wide-11-50 "Corrie wide 11-50" from corrie.wide-10-52 {
   drivetrain.cassette: corrie.wide-10-52 or corrie.wide-11-50
   remove: extras.lower-cage
 }`),
-    '`waive CODE at PATH "reason" until DATE` takes a finding on oneself up to and including that day. It stays in every report. The path is needed where a check is asked in several places.',
+    '`waive CODE at PATH "reason" until DATE` takes a finding on oneself up to and including that day. It stays in every report, and a build from this one takes it over. What guards somebody\'s safety stays a warning. The path is needed where a check is asked in several places; with several named parts in a slot it covers all of them. One that cannot be read whole does not count.',
     "## Standards",
     '`standard FAMILY CODE "TITLE" { ... }` declares an interface between parts. Two parts fit where their codes are the same, or where either names the other under `mates`. The built-in ones are listed in [standards.md](standards.md).',
     fenced(`standard freehub-body yard-spline "The yard's own spline" {

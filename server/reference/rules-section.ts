@@ -53,7 +53,10 @@ rule bell-in-town "A town bike leaves with a bell" {
       [
         ["`a or b`, `a and b`, `not a`", "conditions"],
         ["`a < b`, `<=`, `>`, `>=`", "numbers that measure the same thing, days"],
-        ["`a is b`, `a is not b`", "numbers, words, codes, parts, yes and no; `none` for what there is none of"],
+        [
+          "`a is b` (or `a = b`), `a is not b`",
+          "numbers, words, codes, parts, yes and no; `none` for what there is none of",
+        ],
         [
           "`a in b, c`, `a not in 3 to 5 mm`, `52 t in drivetrain.cassette.cogs`",
           "one of several, inside a range, an item of a list",
@@ -68,7 +71,7 @@ rule bell-in-town "A town bike leaves with a bell" {
       ruleFunctions.map(({ written, description, example }) => [`\`${written}\``, description, `\`${example}\``]),
     ),
     "**What is measured.** Adding millimetres to kilograms, comparing a price with a length, or a word with one that its field cannot have is a finding where the rule is written, before any build is looked at. A product measures what its factors make together: a length times a length is an area. Sums of two currencies are never taken together: no rate of exchange is kept.",
-    "**What is not stated.** Every condition is true, false or open. `false and open` is false, `true or open` is true, anything else that is open leaves the rule unchecked, with every missing fact named. `sum`, `min` and `max` use what is known: three parts of four that weigh too much already are too heavy, whatever the fourth weighs. Dividing by zero, and the least of an empty list, leave a rule open too.",
+    "**What is not stated.** Every condition is true, false or open. `false and open` is false, `true or open` is true, anything else that is open leaves the rule unchecked, with every missing fact named. `sum`, `min` and `max` use what is known: three parts of four that weigh too much already are too heavy, whatever the fourth weighs. So does a sum that is worked out: `bike.mass-at-least <= 12 kg` is open while a part is unweighed or a place is not spoken of, unless the rest is too heavy already. Dividing by zero, and the least of an empty list, leave a rule open too.",
     "**What there is none of.** `none` is the same as `none` and as nothing else. What belongs to a part that is not there does not arise: `lighting.bell.mass <= 50 g` does not apply to a bike without a bell. `sum`, `min`, `max` and `count` pass over it.",
     "**Ranges.** A tolerance has to satisfy a rule with every value that it may have, something adjustable (a torque window) with one value that it can be set to; a range of what is allowed is asked with `in`, or by its ends with `min` and `max`. Where one range would have to satisfy two comparisons at once, nothing is claimed.",
   ];

@@ -51,10 +51,13 @@ export const ruleEntries = {
   },
   message: {
     form: "field",
-    field: text("What is said of a breach, in place of the comparison itself; {PATH} stands for the value there.", {
-      omitted: "none",
-      example: '"{cockpit.stem.spacers-below} of spacers is more than we allow."',
-    }),
+    field: text(
+      "What is said of a breach, in place of the comparison itself; {PATH} stands for the value there, with its unit.",
+      {
+        omitted: "none",
+        example: '"{cockpit.stem.spacers-below} of spacers is more than we allow."',
+      },
+    ),
   },
   mend: { form: "field", field: text("What mends it, shown with every breach.", { omitted: "none" }) },
   set: {
