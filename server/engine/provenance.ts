@@ -8,7 +8,7 @@ import { isTouched } from "./reads.ts";
 /**
  * A finding of a build is shown in that build's own text: where the part is named, or at the build's base when that is
  * inherited. Where it was stated elsewhere, that place is the first of the related ones. They say too whose fault it
- * is: inherited, where the base alone states all that was asked, else the build's own, with what it states of it.
+ * is: inherited, with the base that last said something of what was asked, or the build's own, with what it says of it.
  * @param needs what was asked for the answer.
  */
 export function placed(
@@ -21,17 +21,20 @@ export function placed(
   if (place.declaration === declaration) return { place, related: verdict.related };
   const at = inOwnText(assembly, path);
   const base = baseOf(assembly, place, path);
-  const own = base ? ownStatements(assembly, needs) : [];
-  const whose = own.length > 0 ? "taken over" : "inherited";
+  const source = base && faultOf(assembly, needs);
+  const isOwn = source?.declaration === declaration;
+  const whose = isOwn ? "taken over" : "inherited";
   const related: Related[] = [];
   if (base?.place === place) related.push({ message: `${whose} from ${base.declaration.name}: stated here`, place });
   else {
     if (base) related.push({ message: `${whose} from ${base.declaration.name}: named here`, place: base.place });
     related.push({ message: "stated here", place });
   }
-  related.push(
-    ...own.map(({ path: slot, place: stated }) => ({ message: `of this build itself: ${slot}`, place: stated })),
-  );
+  const from = isOwn ? "of this build itself" : `inherited from ${source?.declaration.name}`;
+  for (const stated of source?.statements ?? []) {
+    if (!samePlace(stated.place, base?.place ?? place))
+      related.push({ message: `${from}: ${stated.path}`, place: stated.place });
+  }
   const isSaid = (other: Place): boolean => related.some((one) => samePlace(one.place, other));
   return { place: at, related: [...related, ...verdict.related.filter((other) => !isSaid(other.place))] };
 }
@@ -48,11 +51,27 @@ function baseOf(
   return { declaration: named.declaration, place: named };
 }
 
-/** What a variant itself says of all that was asked, in the order of the build. */
-function ownStatements(
-  { slots, fields, declaration }: Assembly,
+interface Source {
+  readonly declaration: Declaration;
+  readonly statements: readonly { readonly path: string; readonly place: Place }[];
+}
+
+/** The youngest of the builds laid together that says anything of what was asked: those after it have its answer. */
+function faultOf(assembly: Assembly, needs: readonly Need[]): Source | undefined {
+  const youngestFirst = [assembly.declaration, ...[...assembly.layers].reverse()];
+  for (const declaration of youngestFirst) {
+    const statements = statementsOf(declaration, assembly, needs);
+    if (statements.length > 0) return { declaration, statements };
+  }
+  return undefined;
+}
+
+/** What one of them says of all that was asked, in the order of the build. */
+function statementsOf(
+  declaration: Declaration,
+  { slots, fields }: Assembly,
   needs: readonly Need[],
-): readonly { readonly path: string; readonly place: Place }[] {
+): Source["statements"] {
   const found: { readonly path: string; readonly place: Place }[] = [];
   for (const [path, { place, settings }] of slots) {
     const own =

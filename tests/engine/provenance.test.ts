@@ -65,7 +65,11 @@ describe("a finding of a variant", () => {
   });
 
   it("is inherited where its base alone states all that was asked, however much else it states itself", () => {
-    expect(related("size", capacity)).toEqual(["inherited from base: stated here | base: corrie.short"]);
+    expect(related("size", capacity)).toEqual([
+      "inherited from base: stated here | base: corrie.short",
+      // The base's own cassette would do: it is the model that brought the fault in.
+      "inherited from model: drivetrain.cassette | model: corrie.wide",
+    ]);
   });
 
   it("names every statement of its own that was read", () => {
