@@ -12,46 +12,62 @@ import {
   shareNeeds,
   slot,
 } from "../model/need.ts";
+import type { AnyValue } from "../values/types.ts";
 import type { PathMeaning } from "./paths.ts";
 
 /**
- * `front-wheel.mass-at-least` adds up what is known. A rule that compares it means the mass: with a part that nobody
- * weighed, or a place of which nobody said what stands in it, the mass is that much or more.
+ * `front-wheel.mass-at-least` and `bike.price-at-least` add up what is known. A rule that compares them means the mass
+ * and the price: with a part that nobody weighed or priced, or a place of which nobody said what stands in it, they are
+ * that much or more.
  */
 
-const masses = "masses left out";
-const weighed = shareNeeds({ need: everyFact<number>("mass") }).need;
+/** The fact that is added up, by the result of the calculation. */
+const factOf: ReadonlyMap<string, string> = new Map([
+  ["mass-at-least", "mass"],
+  ["price-at-least", "price"],
+]);
+const facts = new Map(
+  [...factOf.values()].map((field) => [
+    field,
+    { key: `${field} left out`, need: shareNeeds({ need: everyFact(field) }).need },
+  ]),
+);
 const places = askedSlots.map((path) => ({
   path,
   key: `left out: ${path}`,
   need: shareNeeds({ need: optional(slot(path)) }).need,
 }));
 
-function assemblyOf({ path, what }: PathMeaning): string | undefined {
-  if (what !== "number" || calculationOfQuantity(path)?.result !== "mass-at-least") return undefined;
-  return path.slice(0, path.lastIndexOf("."));
+interface LeastSum {
+  readonly assembly: string;
+  readonly fact: { readonly key: string; readonly need: Need };
+}
+
+function leastSum({ path, what }: PathMeaning): LeastSum | undefined {
+  const fact = what === "number" ? facts.get(factOf.get(calculationOfQuantity(path)?.result ?? "") ?? "") : undefined;
+  return fact && { assembly: path.slice(0, path.lastIndexOf(".")), fact };
 }
 
 /** What has to be asked besides the number, to know what it leaves out; nothing for other numbers. */
 export function gapNeeds(meaning: PathMeaning): Needs {
-  const assembly = assemblyOf(meaning);
-  if (assembly === undefined) return {};
-  const inside = places.filter(({ path }) => assembly === "bike" || path.startsWith(`${assembly}.`));
-  return { [masses]: weighed, ...Object.fromEntries(inside.map(({ key, need }) => [key, need])) };
+  const sum = leastSum(meaning);
+  if (!sum) return {};
+  const inside = places.filter(({ path }) => sum.assembly === "bike" || path.startsWith(`${sum.assembly}.`));
+  return { [sum.fact.key]: sum.fact.need, ...Object.fromEntries(inside.map(({ key, need }) => [key, need])) };
 }
 
-/** What such a number leaves out, for want of a mass or of a part. */
+/** What such a number leaves out, for want of a mass or a price, or of a part. */
 export function gapsOf(
   meaning: PathMeaning,
   answer: (key: string, need: Need) => Maybe | undefined,
 ): readonly Missing[] {
-  const assembly = assemblyOf(meaning);
-  if (assembly === undefined) return [];
+  const sum = leastSum(meaning);
+  if (!sum) return [];
   return Object.entries(gapNeeds(meaning)).flatMap(([key, need]) => {
     const one = answer(key, need);
-    if (key !== masses) return one?.state === "unknown" ? one.missing : [];
-    const rows = one?.state === "known" ? (one.value as readonly OfSlot<number>[]) : [];
-    return ofAssembly(eachPartOnce(rows), assembly).flatMap(({ fact }) =>
+    if (key !== sum.fact.key) return one?.state === "unknown" ? one.missing : [];
+    const rows = one?.state === "known" ? (one.value as readonly OfSlot<AnyValue>[]) : [];
+    return ofAssembly(eachPartOnce(rows), sum.assembly).flatMap(({ fact }) =>
       fact.state === "unknown" ? fact.missing : [],
     );
   });

@@ -95,6 +95,8 @@ function workedOut(path: string): PathMeaning | undefined {
 /** A result without a unit is a plain number or a text: its worked examples say which. */
 function typeOfResult({ examples }: Calculation, name: string, { unit, list }: Result): ExpressionType {
   const example = examples.flatMap(({ results }) => (results as Readonly<Record<string, unknown>>)[name] ?? [])[0];
+  // A sum of prices is one of each currency; a rule compares it where there is one.
+  if (name === "price-at-least") return numberType({ money: 1 });
   if (typeof example === "string") {
     return list ? { form: "names", names: { of: "text" } } : { form: "name", names: { of: "text" } };
   }

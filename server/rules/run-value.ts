@@ -132,6 +132,18 @@ function result(path: string, form: ExpressionType["form"], value: unknown): Run
   if (typeof value === "number") return form === "number" ? single(coherent(value)) : undefined;
   if (typeof value === "string") return form === "name" ? { form, name: value } : undefined;
   if (!Array.isArray(value)) return undefined;
+  if (form === "number") return sumOfMoney(path, value as readonly unknown[]);
   if (form === "numbers") return { form, items: (value as readonly number[]).map(coherent) };
   return form === "names" ? { form, items: (value as readonly unknown[]).map(String) } : undefined;
+}
+
+/** A sum for each currency, as it is shown: a number where there is one. */
+function sumOfMoney(path: string, sums: readonly unknown[]): RunValue | undefined {
+  const read = sums.map((sum) => /^([A-Z]{3}) (-?\d+(?:\.\d+)?)$/.exec(String(sum)));
+  const currencies = read.flatMap((match) => match?.[1] ?? []);
+  const [only] = read;
+  if (currencies.length === 1 && only) return single(Number(only[2]), only[1]);
+  if (currencies.length < 2) return undefined;
+  const what = `${path}, which is of ${currencies.join(" and ")}: no rate of exchange is kept`;
+  return openValue({ why: "undefined", path, what });
 }

@@ -322,3 +322,37 @@ describe("a sum of the masses that are known", () => {
     expect(asked("seat.mass-at-least < 260 g", { builds: seat("mass: 20 g") }).outcome).toBe("fails");
   });
 });
+
+describe("a sum of the prices that are known", () => {
+  const seat = (post: string, price = "GBP 20.00"): string =>
+    `part saddle scar.perch "Perch" { price: GBP 55.00 }\npart seatpost scar.mast "Mast" { ${post} }\npart seat-clamp scar.ring "Ring" { price: ${price} }\n${build.replace("frame: moor.fellside", "frame: moor.fellside\n  seat { post: scar.mast; remote: none; saddle: scar.perch; clamp: scar.ring }")}`;
+  const whole = { builds: seat("price: GBP 30.50") };
+
+  it("is compared with money, to the penny", () => {
+    expect(asked("seat.price-at-least <= GBP 105.50", whole).outcome).toBe("holds");
+    expect(asked("seat.price-at-least is GBP 105.50", whole).outcome).toBe("holds");
+    expect(asked("seat.price-at-least < GBP 105.50", whole)).toEqual({
+      outcome: "fails",
+      message: "House rule r: seat.price-at-least is GBP 105.50 and has to be less than GBP 105.50.",
+    });
+    expect(asked("seat.price-at-least < 5 kg", whole).outcome).toBe("wrong");
+  });
+
+  it("lies anywhere above with a part that nobody priced, and names it", () => {
+    const builds = seat("");
+    expect(asked("seat.price-at-least <= GBP 100", { builds })).toEqual({
+      outcome: "unknown",
+      message: "price of Mast (seat.post)",
+    });
+    expect(asked("seat.price-at-least <= GBP 70", { builds }).outcome).toBe("fails");
+    expect(asked("bike.price-at-least <= GBP 5000").message).toContain("which saddle is fitted (seat.saddle)");
+  });
+
+  it("of two currencies is never one number", () => {
+    const builds = seat("price: GBP 30.50", "EUR 20.00");
+    expect(asked("seat.price-at-least <= GBP 1", { builds })).toEqual({
+      outcome: "unknown",
+      message: "seat.price-at-least, which is of GBP and EUR: no rate of exchange is kept",
+    });
+  });
+});
