@@ -1,5 +1,5 @@
 import type { BlockTree, EntryTree, FieldEntry, Span, ValueToken } from "../../grammar/tree.ts";
-import { nearest } from "../values/near.ts";
+import { didYouMean, nearest } from "../values/near.ts";
 import type { Slot } from "../vocabulary/define.ts";
 import { assemblyNames, buildFields, extrasAssembly, kindByName, slotByPath, slotPaths } from "../vocabulary/index.ts";
 import type { Waiver } from "./assembly.ts";
@@ -17,6 +17,42 @@ export interface SlotDraft {
   declaration: Declaration;
   span: Span;
   settings: Map<string, Statement>;
+}
+
+/** An entry with the path of the group that it stands in. */
+interface PlacedEntry {
+  readonly entry: EntryTree;
+  readonly at: string;
+}
+
+function pathOf(entry: Exclude<EntryTree, { form: "waive" }>, at: string): string {
+  return at === "" ? entry.path.text : `${at}.${entry.path.text}`;
+}
+
+function isGroup(path: string): boolean {
+  return assemblyNames.includes(path) || buildGroups.has(path);
+}
+
+/** Every entry of a block and of the groups in it, in their order; a group itself before what stands in it. */
+function entriesOf(block: BlockTree, at: string): readonly PlacedEntry[] {
+  return block.entries.flatMap((entry): readonly PlacedEntry[] => {
+    if (entry.form !== "group") return [{ entry, at }];
+    const path = pathOf(entry, at);
+    return isGroup(path) ? [{ entry, at }, ...entriesOf(entry.block, path)] : [{ entry, at }];
+  });
+}
+
+function isRemoval(entry: EntryTree, at: string): boolean {
+  return entry.form === "field" && pathOf(entry, at) === "remove";
+}
+
+/** `stem: moor.stub-35`, with or without a block. */
+function isPart(entry: EntryTree, at: string): boolean {
+  return entry.form === "field" && slotByPath(pathOf(entry, at)) !== undefined;
+}
+
+function isRest(entry: EntryTree, at: string): boolean {
+  return !isRemoval(entry, at) && !isPart(entry, at);
 }
 
 /** Reads one declaration's block into the drafts that its bases left. */
@@ -47,8 +83,15 @@ export class LayerReader {
     this.#derived = derived;
   }
 
+  /**
+   * A build has no order: what is taken away goes first, then parts come into their slots, then those are set up, so
+   * that no line undoes another of the same build.
+   */
   readBlock(block: BlockTree, prefix: string): void {
-    for (const entry of block.entries) this.#readEntry(entry, prefix);
+    const entries = entriesOf(block, prefix);
+    for (const turn of [isRemoval, isPart, isRest]) {
+      for (const { entry, at } of entries) if (turn(entry, at)) this.#readEntry(entry, at);
+    }
   }
 
   #readEntry(entry: EntryTree, prefix: string): void {
@@ -58,7 +101,7 @@ export class LayerReader {
         this.#report(entry.span, "language/misplaced-waive", "A waive stands at the first level of a build.", prefix);
       return;
     }
-    const path = prefix === "" ? entry.path.text : `${prefix}.${entry.path.text}`;
+    const path = pathOf(entry, prefix);
     if (path === "own") return;
     if (path === "remove" && entry.form === "field") {
       this.#remove(entry);
@@ -71,10 +114,8 @@ export class LayerReader {
       return;
     }
     if (entry.form === "group") {
-      if (assemblyNames.includes(path) || buildGroups.has(path)) {
-        this.readBlock(entry.block, path);
-        return;
-      }
+      // What stands in it has been taken out by now.
+      if (isGroup(path)) return;
     } else if (this.#readField(entry, path)) return;
     this.#reportUnknown(entry.path.span, path, prefix, entry.path.text);
   }
@@ -240,22 +281,23 @@ export class LayerReader {
       const slotOfSetting = dot < 0 ? undefined : this.#drafts.get(path.slice(0, dot));
       if (this.#drafts.delete(path) || this.#fields.delete(path)) continue;
       if (slotOfSetting?.settings.delete(path.slice(dot + 1))) continue;
-      const near = nearest(path, [...this.#drafts.keys(), ...this.#fields.keys()]);
+      const inherited = [...this.#drafts.keys(), ...this.#fields.keys()];
+      const inside = inherited.filter((one) => one.startsWith(`${path}.`));
+      const near = isGroup(path) ? undefined : nearest(path, inherited);
+      const meant = inside.length > 0 ? inside.join(", ") : near;
+      const why =
+        inside.length > 0
+          ? `${path} is a group and is removed by what stands in it: ${meant}.`
+          : `Nothing inherited stands at ${path}.${didYouMean(near === undefined ? [] : [near])}`;
+      const place = { declaration: this.#declaration, span: token.span };
       this.#report(
         token.span,
         "model/nothing-to-remove",
-        `Nothing inherited stands at ${path}${near === undefined ? "" : `; did you mean ${near}?`}`,
+        why,
         path,
-        near === undefined
+        meant === undefined
           ? []
-          : [
-              {
-                kind: "change-text",
-                title: `Write ${near}`,
-                place: { declaration: this.#declaration, span: token.span },
-                changes: [{ span: token.span, text: near }],
-              },
-            ],
+          : [{ kind: "change-text", title: `Write ${meant}`, place, changes: [{ span: token.span, text: meant }] }],
       );
     }
   }
