@@ -65,7 +65,7 @@ function derivation(
     if (layers.includes(base) || layers.length >= longestDerivation) {
       if (span && (current === declaration || base === declaration || layers.length >= longestDerivation)) {
         const why = layers.includes(base)
-          ? `${declaration.name} derives from itself, by way of ${declaration.from}.`
+          ? `${declaration.name} derives from itself${declaration.from === declaration.name ? "" : `, by way of ${declaration.from}`}.`
           : `The chain of builds after from is longer than ${longestDerivation}.`;
         findings.push(textFinding(declaration, span, "model/derivation", why));
       }

@@ -127,7 +127,7 @@ function basesOf(
       const isCircle = seen.has(base);
       if (isOwn || (isCircle && base === declaration)) {
         const why = isCircle
-          ? `${declaration.name} derives from itself, by way of ${declaration.from}.`
+          ? `${declaration.name} derives from itself${declaration.from === declaration.name ? "" : `, by way of ${declaration.from}`}.`
           : `The chain of parts after from is longer than ${longestDerivation}.`;
         problems.push((at) => textFinding(declaration, at, "model/derivation", why));
       }

@@ -94,3 +94,19 @@ describe("a finding of a variant", () => {
     expect(related("heavy", "build/budget-mass")).toEqual([]);
   });
 });
+
+describe("a circle of from", () => {
+  it.each([
+    ["build a from a { }", ["a derives from itself."]],
+    [
+      "build a from b { }\nbuild b from a { }",
+      ["a derives from itself, by way of b.", "b derives from itself, by way of a."],
+    ],
+    ["part stem s from s { }", ["s derives from itself."]],
+  ])("%s is said at every declaration in it", (text, messages) => {
+    const circular = new Engine({ today: "2026-11-25", prelude });
+    circular.update([{ uri: "file:///all.ferrule", text: `${text}\n` }]);
+    const found = circular.findings("file:///all.ferrule").filter(({ code }) => code === "model/derivation");
+    expect(found.map(({ message }) => message)).toEqual(messages);
+  });
+});
