@@ -1,11 +1,11 @@
-import { fact, slot } from "../../model/need.ts";
+import { fact, optional, slot } from "../../model/need.ts";
 import { greaterThan, inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { brakePlaceNeeds, isMisplaced } from "../shared/brake-place.ts";
 import { jointNamed } from "../shared/mating.ts";
 import { swaps } from "../shared/swaps.ts";
-import { holderFact, ofBrake, wheelPlaces } from "../shared/wheel-places.ts";
+import { anyHolderFact, ofBrake, wheelPlaces } from "../shared/wheel-places.ts";
 
 export default defineCheck({
   code: "brake/rim-brake-reach",
@@ -17,12 +17,23 @@ export default defineCheck({
   needs: (place) => ({
     ...brakePlaceNeeds(place),
     part: slot(ofBrake(place.brake, "caliper")),
-    reach: fact(ofBrake(place.brake, "caliper"), "reach"),
-    needed: holderFact<number>(place, "brakeReach"),
+    arms: optional(fact(ofBrake(place.brake, "caliper"), "arms")),
+    reach: optional(fact(ofBrake(place.brake, "caliper"), "reach")),
+    needed: anyHolderFact<number>(place, "brakeReach"),
   }),
-  test({ part, reach, needed, ...brake }, place) {
+  test({ part, arms, reach, needed, ...brake }, place) {
     if (isMisplaced(brake, jointNamed(`${place.name}-caliper-mount`), place)) {
       return notApplicable("the brake is found not to fit where it is");
+    }
+    if (reach.state === "none") return notApplicable(`${reach.path} is none`);
+    if (needed.state === "none") return notApplicable(`${needed.path} is none`);
+    if (reach.state === "unknown" || needed.state === "unknown") {
+      const open = [reach, needed].flatMap((one) => (one.state === "unknown" ? [one] : []));
+      const onBosses = arms.state === "known" && (arms.value === "cantilever" || arms.value === "direct-pull");
+      if (open.length === 2 && onBosses) {
+        return notApplicable("arms on bosses are set by the place of the bosses, and nobody states a reach");
+      }
+      return cannotTell(...open);
     }
     const range = showInterval(reach.value, "length");
     const wants = showQuantity(needed.value, "length");

@@ -1,5 +1,7 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds } from "../define.ts";
+import { clampForm } from "../shared/controls.ts";
+import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -17,8 +19,10 @@ export default defineCheck({
     closed: optional(fact("cockpit.grips", "closes-end")),
     tape: optional(slot("cockpit.tape")),
     supplied: optional(fact("cockpit.tape", "plugs-supplied")),
+    rearControl: optional(fact("drivetrain.rear-controller", "mount")),
+    frontControl: optional(fact("drivetrain.front-controller", "mount")),
   }),
-  test({ bar, allowed, plugs, expanding, grips, closed, tape, supplied }) {
+  test({ bar, allowed, plugs, expanding, grips, closed, tape, supplied, rearControl, frontControl }) {
     if (plugs.state === "unknown") return cannotTell(plugs);
     if (plugs.state === "known") {
       const forbids = allowed.state !== "known" || !allowed.value;
@@ -43,6 +47,10 @@ export default defineCheck({
     if (tape.state === "known" && supplied.state === "known" && supplied.value) {
       return holds(`The plugs that come with ${tape.subject} close the ends of ${bar.subject}.`);
     }
+    const inEnds = [rearControl, frontControl].flatMap((one) =>
+      one.state === "known" && clampForm(one.value) === "bar-end" ? [one.subject] : [],
+    );
+    if (inEnds.length === 2) return holds(`${both(inEnds)} sit in the ends of ${bar.subject} and close them.`);
     // What is wrapped round the bar may bring plugs, as long as nobody says that it does not.
     const open = [grips, closed, tape, supplied].flatMap((one) => (one.state === "unknown" ? [one] : []));
     if (open.length > 0) return cannotTell(...open);

@@ -1,8 +1,8 @@
 import type { Repair } from "../../model/finding.ts";
-import { fact, setting, slot } from "../../model/need.ts";
+import { fact, optional, setting, slot } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
 import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { millimetres } from "../shared/written.ts";
@@ -16,12 +16,17 @@ export default defineCheck({
   needs: () => ({
     ...threadlessNeeds,
     stem: slot("cockpit.stem"),
-    below: setting("cockpit.stem", "spacers-below"),
-    most: fact("fork", "greatest-spacers"),
+    below: optional(setting("cockpit.stem", "spacers-below")),
+    most: optional(fact("fork", "greatest-spacers")),
   }),
   test({ stem, below, most, ...kind }) {
     const other = notThreadless(kind);
     if (other) return notApplicable(other);
+    if (below.state === "none") return notApplicable(`${below.path} is none`);
+    if (most.state === "none") return notApplicable(`${most.path} is none`);
+    if (most.state === "unknown" || below.state === "unknown") {
+      return cannotTell(...[below, most].flatMap((one) => (one.state === "unknown" ? [one] : [])));
+    }
     const [has, allows] = showPair(below.value, most.value, "length");
     if (atMost(below.value, most.value)) {
       return holds(

@@ -1,7 +1,7 @@
-import { fact, slot } from "../../model/need.ts";
+import { fact, optional, slot } from "../../model/need.ts";
 import { atMost, greaterThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { axlesDiffer, fittedAxleNeeds } from "../shared/fitted-axle.ts";
 import { swaps } from "../shared/swaps.ts";
 import { wheelPlaces } from "../shared/wheel-places.ts";
@@ -19,11 +19,19 @@ export default defineCheck({
   needs: () => ({
     ...fittedAxleNeeds(front),
     hub: slot("front-wheel.hub"),
-    caps: fact("front-wheel.hub", "end-cap-diameter"),
-    recess: fact("fork", "end-cap-diameter"),
+    fastening: optional(fact("front-wheel.hub", "axle-fastening")),
+    caps: optional(fact("front-wheel.hub", "end-cap-diameter")),
+    recess: optional(fact("fork", "end-cap-diameter")),
   }),
-  test({ hub, caps, recess, hubAxle, fitted, takes }) {
+  test({ hub, fastening, caps, recess, hubAxle, fitted, takes }) {
     if (axlesDiffer({ hubAxle, fitted, takes })) return notApplicable("the hub is found not to fit by its axle");
+    if (caps.state === "none") return notApplicable(`${caps.path} is none`);
+    if (recess.state === "none") return notApplicable(`${recess.path} is none`);
+    if (fastening.state === "known" && (fastening.value === "nutted" || fastening.value === "bolted")) {
+      return notApplicable("a solid axle has no end caps");
+    }
+    const open = [caps, recess].flatMap((one) => (one.state === "unknown" ? [one] : []));
+    if (caps.state === "unknown" || recess.state === "unknown") return cannotTell(...open);
     const [has, wants] = showPair(caps.value, recess.value, "length");
     if (atMost(Math.abs(caps.value - recess.value), play)) {
       return holds(`The end caps of ${hub.subject} are ${has} across, and ${recess.subject} takes ${wants}.`);

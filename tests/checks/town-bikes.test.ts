@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest";
+import { checkText, textSlips } from "./check-text.ts";
+import { compose, part } from "./compose.ts";
+
+/** What is not to be asked of town, touring and children's bikes, and what is. */
+
+describe("cockpit/bar-end-plugs with shifters in the bar's ends", () => {
+  const code = "cockpit/bar-end-plugs";
+  const bar = (rear: string, front: string) =>
+    checkText(
+      compose({
+        "cockpit.handlebar": part("handlebar", "bar: drop"),
+        "cockpit.grips": "none",
+        "cockpit.tape": part("tape", "plugs-supplied: no"),
+        "cockpit.bar-end-plugs": "none",
+        "drivetrain.rear-controller": part("shift-controller", `mount: ${rear}`),
+        "drivetrain.front-controller": part("shift-controller", `mount: ${front}`),
+      }),
+    ).outcome(code);
+
+  it.each([
+    ["bar-end", "bar-end", "holds"],
+    // One shifter leaves the other end open.
+    ["bar-end", "band-22.2", "fails"],
+    ["band-22.2", "bar-end", "fails"],
+    ["band-22.2", "band-22.2", "fails"],
+  ])("rear %s and front %s: %s", (rear, front, outcome) => expect(bar(rear, front)).toBe(outcome));
+});
+
+describe("steering/spacer-limit", () => {
+  const front = (shape: string, stem: string, limit: string) =>
+    checkText(
+      compose({
+        fork: part("fork", `steerer-shape: ${shape}; ${limit}`),
+        "cockpit.stem": part("stem", "length: 80 mm", stem),
+      }),
+    );
+
+  it("asks nothing of a threaded steerer, whatever nobody stated", () => {
+    expect(front("threaded", "", "").outcome("steering/spacer-limit")).toBe("notApplicable");
+  });
+
+  it("asks the limit of a plain one", () => {
+    expect(front("round", "", "").missing("steering/spacer-limit")).toEqual([
+      "cockpit.stem.spacers-below",
+      "fork.greatest-spacers",
+    ]);
+    expect(front("round", "spacers-below: 5 mm", "greatest-spacers: none").outcome("steering/spacer-limit")).toBe(
+      "notApplicable",
+    );
+  });
+});
+
+describe("wheel/end-caps", () => {
+  const wheel = (fastening: string, more = "", fork = "") =>
+    checkText(
+      compose({
+        fork: part("fork", `axle: 9x100; ${fork}`),
+        "front-wheel.hub": part("hub", `axle: 9x100; axle-fastening: ${fastening}; ${more}`),
+      }),
+    );
+
+  it.each([
+    ["nutted", "notApplicable"],
+    ["bolted", "notApplicable"],
+    ["quick-release", "unknown"],
+  ])("a %s axle: %s", (fastening, outcome) => expect(wheel(fastening).outcome("wheel/end-caps")).toBe(outcome));
+
+  it("names both diameters", () => {
+    expect(wheel("quick-release").missing("wheel/end-caps")).toEqual([
+      "front-wheel.hub.end-cap-diameter",
+      "fork.end-cap-diameter",
+    ]);
+    expect(wheel("quick-release", "end-cap-diameter: none").outcome("wheel/end-caps")).toBe("notApplicable");
+    expect(wheel("quick-release", "end-cap-diameter: 31 mm", "end-cap-diameter: 22 mm").outcome("wheel/end-caps")).toBe(
+      "fails",
+    );
+  });
+});
+
+describe("brake/rim-brake-reach of arms on bosses", () => {
+  const rear = (arms: string, brake = "", frame = "") =>
+    checkText(
+      compose({
+        frame: part("frame", `rear-brake-mount: rim-bosses; ${frame}`),
+        "rear-brake.caliper": part("rim-brake", `mount: rim-bosses; arms: ${arms}; ${brake}`),
+      }),
+    ).instance("brake/rim-brake-reach", "rear");
+
+  it.each([
+    ["cantilever", "", "", "notApplicable"],
+    ["direct-pull", "", "", "notApplicable"],
+    ["dual-pivot", "", "", "unknown"],
+    // Whoever states one of the two is asked the other.
+    ["direct-pull", "reach: 22 to 30 mm", "", "unknown"],
+    ["direct-pull", "", "rear-brake-reach: 26 mm", "unknown"],
+    ["direct-pull", "reach: 22 to 30 mm", "rear-brake-reach: 26 mm", "holds"],
+    ["direct-pull", "reach: 22 to 30 mm", "rear-brake-reach: 32 mm", "fails"],
+  ])("%s %s %s: %s", (arms, brake, frame, outcome) => expect(rear(arms, brake, frame)).toBe(outcome));
+});
+
+describe("a quill's wedge", () => {
+  it.each([
+    ["16 to 33 N·m", 0],
+    ["18 to 41 N·m", 1],
+  ])("may be drawn up to %s", (torque, slips) => {
+    const text = compose({ "cockpit.stem": part("stem", `clamping: quill; steerer-torque: ${torque}`) });
+    expect(textSlips(text)).toHaveLength(slips);
+  });
+});
