@@ -60,6 +60,7 @@ describe("drivetrain/single-speed-tension", () => {
     // Four links more than the loop are 8 t of slack.
     expect(tensioned(84, "; total-capacity: 8 t").outcome(code)).toBe("holds");
     expect(tensioned(84, "; total-capacity: 7 t").of(code)[0]).toMatchObject({ severity: "warning" });
+    expect(tensioned(84, "; total-capacity: 7 t").of(code)[0]?.message).toContain("take out links, to 80");
   });
 
   it("is not asked with a derailleur, a belt, or several cogs", () => {

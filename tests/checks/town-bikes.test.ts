@@ -108,3 +108,50 @@ describe("a quill's wedge", () => {
     expect(textSlips(text)).toHaveLength(slips);
   });
 });
+
+describe("drivetrain/coaster-arm on a stay", () => {
+  const code = "drivetrain/coaster-arm";
+  const bike = (frame: string, fixed = "arm-fixed: yes") =>
+    checkText(compose({ frame: part("frame", frame), "rear-wheel.hub": part("hub", "coaster-brake: yes", fixed) }));
+
+  it("fails where the frame's maker allows no arm, even a fixed one", () => {
+    const found = bike("coaster-arm-allowed: no").of(code);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatchObject({ severity: "error", path: "rear-wheel.hub" });
+    expect(found[0]?.message).toContain("coaster-arm-allowed: no");
+    expect(found[0]?.repairs).toContainEqual({ kind: "swap-part", slot: "rear-wheel.hub" });
+  });
+
+  it.each([
+    ["coaster-arm-allowed: yes", "arm-fixed: yes", "holds"],
+    ["coaster-arm-allowed: yes", "arm-fixed: no", "fails"],
+    ["coaster-arm-allowed: yes", "", "unknown"],
+  ])("%s with %s: %s", (frame, fixed, outcome) => expect(bike(frame, fixed).outcome(code)).toBe(outcome));
+});
+
+describe("drivetrain/single-speed-tension with an arm that takes up little", () => {
+  const code = "drivetrain/single-speed-tension";
+  const bike = (links: number) =>
+    checkText(
+      compose({
+        // Equal wheels by hand: 20 links of arc and two runs of 386 mm, 60.79 links, make 80.79.
+        frame: part("frame", "chainstay: 386 mm; dropout: vertical"),
+        "drivetrain.crankset": part("crankset", "rings: 20 t"),
+        "drivetrain.cassette": part("sprocket", "cogs: 20 t"),
+        "drivetrain.rear-derailleur": "none",
+        "drivetrain.chain-tensioner": part("chain-tensioner", "tension: sprung; total-capacity: 1 t"),
+        "drivetrain.chain": part("chain", "speeds: 1; closure: pin", `links: ${links}`),
+      }),
+    ).of(code)[0];
+
+  it.each([
+    // 1.21 links too many are 2.4 t of slack, and 3.21 are 6.4 t; the next shorter chain, of 80, does not reach.
+    [82, "takes up 3 t"],
+    [84, "takes up 7 t"],
+  ])("does not say to cut %i links to what hangs too far as well", (links, words) => {
+    const finding = bike(links);
+    expect(finding?.message).toContain(words);
+    expect(finding?.message).not.toContain("take out links");
+    expect(finding?.repairs).toEqual([{ kind: "swap-part", slot: "drivetrain.chain-tensioner" }]);
+  });
+});

@@ -13,14 +13,23 @@ export default defineCheck({
     coaster: fact("rear-wheel.hub", "coaster-brake"),
     fixed: optional(setting("rear-wheel.hub", "arm-fixed")),
     forbids: optional(fact("frame", "forbids")),
+    allowed: optional(fact("frame", "coaster-arm-allowed")),
   }),
-  test({ hub, coaster, fixed, forbids }) {
+  test({ hub, coaster, fixed, forbids, allowed }) {
     if (!coaster.value) return notApplicable(`${hub.subject} has no coaster brake`);
     if (forbids.state === "known" && forbids.value.includes("coaster-brake")) {
       return fails(
         `${forbids.subject} forbids a coaster brake, but ${hub.subject} has one: its arm would load a stay that is not made for it. Fit a hub without one.`,
         hub,
         [forbids, coaster],
+        [{ kind: "swap-part", slot: "rear-wheel.hub" }],
+      );
+    }
+    if (allowed.state === "known" && !allowed.value) {
+      return fails(
+        `The maker of ${allowed.subject} allows no arm on its stay (coaster-arm-allowed: no), but ${hub.subject} has a coaster brake with one: its pull crushes a stay that is not made for it. Fit a hub without one.`,
+        hub,
+        [allowed, coaster],
         [{ kind: "swap-part", slot: "rear-wheel.hub" }],
       );
     }

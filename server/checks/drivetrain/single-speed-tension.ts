@@ -79,11 +79,15 @@ export default defineCheck({
       }
       const slack = 2 * (links.value - longest.value);
       if (takesUp.state === "known" && !atMost(slack, takesUp.value)) {
+        const shorter = evenAbove(longest.value);
+        const taken = 2 * (shorter - longest.value);
+        // The shortest whole chain that reaches may itself hang farther than the arm takes up.
+        const cutHelps = shorter < links.value && atMost(taken, takesUp.value);
         return fails(
-          `The chain is cut to ${links.value} links, ${showNumber(links.value - longest.value, 2)} more than ${gear} takes, which is ${showNumber(slack, 1)} t of slack, but ${takesUp.subject} takes up ${takesUp.value} t: take out links, to ${evenAbove(longest.value)}.`,
+          `The chain is cut to ${links.value} links, ${showNumber(links.value - longest.value, 2)} more than ${gear} takes, which is ${showNumber(slack, 1)} t of slack, but ${takesUp.subject} takes up ${takesUp.value} t: ${cutHelps ? `take out links, to ${shorter}` : `no shorter chain of whole links is taut enough, so fit a tensioner that takes up ${Math.ceil(slack)} t, or another ring or cog`}.`,
           links,
           [takesUp, ...others],
-          [cut(evenAbove(longest.value))],
+          cutHelps ? [cut(shorter)] : swaps("drivetrain.chain-tensioner"),
           { severity: "warning" },
         );
       }
