@@ -155,3 +155,32 @@ describe("drivetrain/single-speed-tension with an arm that takes up little", () 
     expect(finding?.repairs).toEqual([{ kind: "swap-part", slot: "drivetrain.chain-tensioner" }]);
   });
 });
+
+describe("a lacing that cannot be", () => {
+  const wheel = (settings: string) =>
+    checkText(
+      compose({
+        "front-wheel.hub": "none",
+        "front-wheel.spokes": "none",
+        "rear-wheel.hub": part(
+          "hub",
+          "spoke-holes: 32; spoke-hole-diameter: 2.6 mm; flange-diameter-left: 45 mm; flange-diameter-right: 45 mm; flange-offset-left: 37 mm; flange-offset-right: 18 mm",
+        ),
+        "rear-wheel.rim": part("rim", "effective-rim-diameter: 600 mm; hole-offset: 0 mm; rim-holes: 32"),
+        "rear-wheel.spokes": part("spokes", "spoke-head: elbow", settings),
+      }),
+    );
+  const lengths = "length-drive-side: 280 mm; length-non-drive-side: 280 mm";
+
+  it("is found once, and its lengths are not judged", () => {
+    const impossible = wheel(`cross: 5; ${lengths}`);
+    expect(impossible.of("wheel/lacing-possible")).toHaveLength(1);
+    expect(impossible.of("wheel/spoke-length")).toHaveLength(0);
+    expect(impossible.instance("wheel/spoke-length", "rear")).toBe("notApplicable");
+  });
+
+  it("leaves the lengths of one that can be to be judged", () => {
+    expect(wheel(`cross: 3; ${lengths}`).of("wheel/spoke-length")).toHaveLength(1);
+    expect(wheel(`cross: 3; ${lengths}`).of("wheel/lacing-possible")).toHaveLength(0);
+  });
+});

@@ -31,12 +31,16 @@ export default defineCheck({
       "non-drive-side": optional(setting(spokes, "length-non-drive-side")),
       "worked drive-side": optional(worked<number>(`${place.wheel}.spoke-length-drive-side`)),
       "worked non-drive-side": optional(worked<number>(`${place.wheel}.spoke-length-non-drive-side`)),
+      pastTangent: optional(worked<string>(`${place.wheel}.past-tangent`)),
       stocked: optional(fact(spokes, "lengths-stocked")),
     };
   },
-  test({ stocked, ...facts }, { wheel }) {
+  test({ stocked, pastTangent, ...facts }, { wheel }) {
     const refused = refusedLacing(facts);
     if (refused) return notApplicable(refused);
+    if (pastTangent.state === "known" && pastTangent.value === "yes") {
+      return notApplicable("the spokes are found not to be laced with that many crossings");
+    }
     const compared = sides.flatMap((name) => compare(name, facts[name], facts[`worked ${name}`]));
     const wrong = compared.filter(({ off }) => !atMost(Math.abs(off), good));
     const [worst] = [...wrong].sort((a, b) => Math.abs(b.off) - Math.abs(a.off));
