@@ -55,6 +55,17 @@ describe("spoke lengths", () => {
     expect(checkText(text).of(code)[0]?.severity).toBe(severity);
   });
 
+  it("are not judged where hub and rim do not go together, which is found once", () => {
+    const text = laced("cross: 3; length-drive-side: 291 mm; length-non-drive-side: 293 mm", {
+      hub: hub.replace("spoke-holes: 32", "spoke-holes: 28"),
+    });
+    const found = checkText(text);
+    expect(found.of("wheel/spoke-count")).toHaveLength(1);
+    expect(found.of(code)).toHaveLength(0);
+    expect(found.instance(code, "rear")).toBe("notApplicable");
+    expect(outcome(lengths(280, 293), code)).toBe("fails");
+  });
+
   it("says what is stated, what is needed, and sets it to the whole millimetre", () => {
     const text = lengths(286, 293);
     const found = finding(text, code);

@@ -33,13 +33,19 @@ export default defineCheck({
       "worked non-drive-side": optional(worked<number>(`${place.wheel}.spoke-length-non-drive-side`)),
       pastTangent: optional(worked<string>(`${place.wheel}.past-tangent`)),
       stocked: optional(fact(spokes, "lengths-stocked")),
+      inHub: optional(fact(ofWheel(place.wheel, "hub"), "spoke-holes")),
+      inRim: optional(fact(ofWheel(place.wheel, "rim"), "rim-holes")),
     };
   },
-  test({ stocked, pastTangent, ...facts }, { wheel }) {
+  test({ stocked, pastTangent, inHub, inRim, ...facts }, { wheel }) {
     const refused = refusedLacing(facts);
     if (refused) return notApplicable(refused);
     if (pastTangent.state === "known" && pastTangent.value === "yes") {
       return notApplicable("the spokes are found not to be laced with that many crossings");
+    }
+    // Lengths for a wheel that cannot be built would have somebody order spokes for it.
+    if (inHub.state === "known" && inRim.state === "known" && inHub.value !== inRim.value) {
+      return notApplicable(`${inHub.subject} has ${inHub.written} holes and ${inRim.subject} ${inRim.written}`);
     }
     const compared = sides.flatMap((name) => compare(name, facts[name], facts[`worked ${name}`]));
     const wrong = compared.filter(({ off }) => !atMost(Math.abs(off), good));
