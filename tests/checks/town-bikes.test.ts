@@ -184,3 +184,20 @@ describe("a lacing that cannot be", () => {
     expect(wheel(`cross: 3; ${lengths}`).of("wheel/lacing-possible")).toHaveLength(0);
   });
 });
+
+describe("the mark of a quill that nobody read", () => {
+  const stem = (facts: string) =>
+    checkText(compose({ "cockpit.stem": part("stem", `clamping: quill; ${facts}`, "quill-insertion: 50 mm") }));
+
+  it("is asked for beside the quill's length, and may be stated to be absent", () => {
+    expect(stem("quill-length: 180 mm").missing("steering/quill-insertion")).toEqual([
+      "cockpit.stem.least-quill-insertion",
+    ]);
+    expect(stem("quill-length: 180 mm; least-quill-insertion: none").outcome("steering/quill-insertion")).toBe(
+      "notApplicable",
+    );
+    expect(stem("quill-length: 180 mm; least-quill-insertion: 65 mm").outcome("steering/quill-insertion")).toBe(
+      "fails",
+    );
+  });
+});

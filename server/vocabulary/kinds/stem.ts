@@ -54,6 +54,7 @@ export const stem = defineKind({
       group: "Limits",
       highest: 150,
       omitted: "none",
+      impliedBy: ["quill-length"],
     }),
     "quill-length": length("From a quill's lower end up its axis to the middle of the arm that leaves it.", {
       group: "Geometry",
