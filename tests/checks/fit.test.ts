@@ -93,6 +93,23 @@ describe("fit/saddle-setback", () => {
     expect(checkText(seat(aims)).outcome(code)).toBe(outcome);
   });
 
+  it("is judged at the height that is aimed at, which is set first", () => {
+    // Raised by 60 mm along a tube at 73.5 degrees the rider sits 60 x cos 73.5 = 17.04 mm further back: 211.02 mm.
+    const raised = (setback: string) =>
+      checkText(seat(`fit { saddle-height: 793.063 mm; saddle-setback: ${setback}; tolerance: 5 mm }`));
+    expect(raised("211 mm").outcome("fit/saddle-height")).toBe("fails");
+    expect(raised("215.9 mm").outcome(code)).toBe("holds");
+    expect(raised("216.1 mm").outcome(code)).toBe("fails");
+    expect(raised("206.1 mm").outcome(code)).toBe("holds");
+    expect(raised("194 mm").of(code)[0]?.message).toMatch(
+      /^With the saddle at the height that is aimed at, the rider sits 211 mm .*17 mm too far back/,
+    );
+    // Within the tolerance of its height it stays where it is.
+    expect(
+      checkText(seat("fit { saddle-height: 737 mm; saddle-setback: 189 mm; tolerance: 5 mm }")).outcome(code),
+    ).toBe("holds");
+  });
+
   it("moves the saddle on its rails as far as they go", () => {
     const near = seat("fit { saddle-setback: 208 mm; tolerance: 5 mm }");
     expect(checkText(near).of(code)[0]?.message).toMatch(

@@ -1,6 +1,6 @@
 import type { Repair } from "../../model/finding.ts";
 import { buildField, fact, optional, setting, slot, worked } from "../../model/need.ts";
-import { atMost } from "../../values/compare.ts";
+import { atMost, greaterThan } from "../../values/compare.ts";
 import { defineCheck, fails, holds } from "../define.ts";
 import { aimed } from "../shared/aim.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -19,11 +19,19 @@ export default defineCheck({
     position: optional(setting("seat.saddle", "rail-position")),
     straight: optional(fact("seat.saddle", "straight-rail-length")),
     clamp: optional(fact("seat.post", "clamp-length")),
+    insertion: optional(setting("seat.post", "insertion")),
+    wanted: optional(worked<number>("seat.insertion-for-height")),
+    angle: optional(fact("frame", "seat-angle")),
   }),
-  test({ saddle, aim, tolerance, actual, position, straight, clamp }) {
-    const { off, is, by, aim: goal, tolerance: near, margin } = aimed(actual, aim, tolerance);
+  test({ saddle, aim, tolerance, actual, position, straight, clamp, insertion, wanted, angle }) {
+    // The height is set first, and the post leans back: what it changes is not to be mended on the rails.
+    const raised = insertion.state === "known" && wanted.state === "known" ? insertion.value - wanted.value : 0;
+    const later = angle.state === "known" && greaterThan(Math.abs(raised), tolerance.value);
+    const value = later ? actual.value + raised * Math.cos((angle.value * Math.PI) / 180) : actual.value;
+    const { off, is, by, aim: goal, tolerance: near, margin } = aimed({ ...actual, value }, aim, tolerance);
+    const who = later ? "With the saddle at the height that is aimed at, the rider" : "The rider";
     if (off === undefined)
-      return holds(`The rider sits ${is} behind the crank axis; the aim is ${goal}, within ${near}.`, margin);
+      return holds(`${who} sits ${is} behind the crank axis; the aim is ${goal}, within ${near}.`, margin);
     const forward = off > 0;
     const room = straight.state === "known" && clamp.state === "known" ? (straight.value - clamp.value) / 2 : undefined;
     const moved = position.state === "known" ? position.value - off : undefined;
@@ -32,7 +40,7 @@ export default defineCheck({
       ? [{ kind: "set-setting", slot: "seat.saddle", setting: "rail-position", value: millimetres(moved) }]
       : [];
     return fails(
-      `The rider sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"}, until the clamp holds its rails ${fromMiddle(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
+      `${who} sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"}, until the clamp holds its rails ${fromMiddle(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
       position.state === "known" ? position : saddle,
       [aim, tolerance],
       [...set, ...swaps("seat.post", "seat.saddle")],
@@ -41,7 +49,7 @@ export default defineCheck({
   explanation:
     "Setback is how far behind the crank axis the rider sits, level. It follows from the seat tube's angle and offset, the " +
     "post's setback, how high the saddle stands, and where it is clamped on its rails. It decides how the weight rests on " +
-    "hands and feet, and is set before the reach to the bar: a short reach is not mended by pushing the saddle forward. " +
+    "hands and feet. It is judged at the saddle height that is aimed at, and is set before the reach to the bar: a short reach is not mended by pushing the saddle forward. " +
     "The rails allow two or three centimetres; more is a matter of another post.",
   source: "plane geometry, re-derived; the aim and how near it has to be are the build's own",
   examples: {
