@@ -305,6 +305,13 @@ describe("cranks and their bearings", () => {
     );
   });
 
+  it("does not hold a pressed bearing's bore against a thread", () => {
+    const text = shell("threaded-1.370x24-73", "shell: pressed-41-92");
+    expect(finding(text, "drivetrain/bottom-bracket-shell").message).toMatch(
+      /\): bearings are pressed into one and threaded into the other\. /,
+    );
+  });
+
   const spindles = (crank: string, bracket: string, width = 68) =>
     cranks(
       `part frame f "F" { bottom-bracket-shell: threaded-1.370x24-${width} }\npart crankset c "C" { ${crank} }\npart bottom-bracket b "B" { ${bracket} }`,

@@ -109,15 +109,15 @@ function boreDifferences(made: ResolvedCode, shell: ResolvedCode): readonly stri
   const [a, b] = bores;
   // Without the bores of both nothing says that the two are one but for their width.
   if (a === undefined || b === undefined) return ["nothing says that the two are alike"];
+  const [held, otherHeld] = [made, shell].map((code) => dimensionOf<string>(code, "fit"));
+  if (held !== otherHeld && held !== undefined && otherHeld !== undefined) {
+    // A thread and a bore are not measured alike, and what is pressed has neither hand nor pitch to differ in.
+    return [`bearings are ${held} into one and ${otherHeld} into the other`];
+  }
   if (!equal(a, b)) {
     const [one, other] = showPair(a, b, "length");
     const what = dimensionOf<string>(shell, "fit") === "threaded" ? "thread" : "bore";
     differences.push(`a ${what} of ${one} is not one of ${other}`);
-  }
-  const [held, otherHeld] = [made, shell].map((code) => dimensionOf<string>(code, "fit"));
-  if (held !== otherHeld && held !== undefined && otherHeld !== undefined) {
-    // Threads have hands and a pitch; what is pressed has none of them to differ in.
-    return [...differences, `bearings are ${held} into one and ${otherHeld} into the other`];
   }
   for (const [name, what] of [
     ["left-hand", "hand of the left cup"],
