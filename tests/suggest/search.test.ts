@@ -8,7 +8,7 @@ import { readTarget, type Target } from "../../server/suggest/target.ts";
 import { variantText } from "../../server/suggest/variant.ts";
 import { openSamples, sampleFiles } from "../samples/workshop.ts";
 import { bruteForce, worth } from "./brute-force.ts";
-import { exampleOf, smallSlots, smallTargets, smallWorkshop, workshopOf } from "./small-library.ts";
+import { exampleOf, keptSlots, smallSlots, smallTargets, smallWorkshop, workshopOf } from "./small-library.ts";
 
 const runs = Number(process.env.RUNS ?? 25);
 /** Milliseconds that the runs may take on a busy machine. */
@@ -67,7 +67,7 @@ describe("on small libraries", () => {
           const engine = workshopOf(text);
           const assembly = exampleOf(engine);
           const targets = targetsOf(words);
-          const found = search(engine, "example", words, { rankedBy });
+          const found = search(engine, "example", words, { rankedBy, keep: keptSlots });
           const expected = bruteForce(engine, assembly, targets, smallSlots, rankedBy, "GBP");
           const [best] = found.solutions;
           expect(best?.changes.length).toBe(expected.size);
