@@ -44,10 +44,13 @@ export function partSwaps(
   set?: WrittenSetting,
 ): readonly PartSwap[] {
   const check = engine.checks.byCode(finding.code);
+  const reading = engine.checks.reading(slot);
+  // What a check does not read cannot mend what it finds.
+  if (check && !reading.some((asked) => asked.check === check)) return [];
   const before = new Set<string>();
   let open = 0;
   const evaluation = new BuildEvaluation(assembly, engine.workshop);
-  for (const { check: other, instance } of engine.checks.reading(slot)) {
+  for (const { check: other, instance } of reading) {
     const { outcome } = evaluation.ask(other, instance);
     if (outcome === "fails") before.add(`${other.code} ${instance.name}`);
     if (outcome === "unknown" && other.code === finding.code) open++;
@@ -60,6 +63,8 @@ export function partSwaps(
     code !== check?.code && (severity === "information" || before.has(`${code} ${instance}`));
   const mended = (candidate: Candidate): boolean =>
     candidate.failures.every(stood) &&
+    // What fails with the slot empty too may have been kept from failing by the part that is there.
+    candidate.standing.every(({ code, instance }) => before.has(`${code} ${instance}`)) &&
     // What fails whatever stands here is not mended by another part here.
     !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
     // Where the check stays open at other places it was open before; here it has to be answered.

@@ -22,7 +22,7 @@ export default defineCheck({
       `${said}, ${by} too ${off > 0 ? "much" : "little"} for the aim of ${goal} within ${near}: ${off > 0 ? "raise" : "lower"} the bar with spacers or another stem.`,
       stem,
       [aim, tolerance],
-      swaps("cockpit.stem", "cockpit.handlebar"),
+      swaps("cockpit.stem"),
     );
   },
   explanation:

@@ -27,7 +27,7 @@ export default defineCheck({
       `Crown and knobs of ${fork.subject} reach ${reaches} from the steering axis, but the tubes of ${room.subject} leave ${has}: they strike the down tube when the bar turns. Fit a fork with lower knobs, a headset with a taller lower cup where the maker allows it, or a bumper.`,
       fork,
       [radius, room],
-      swaps("fork", "headset"),
+      swaps("fork"),
     );
   },
   explanation:
