@@ -55,6 +55,67 @@ describe("seat/insertion-least and insertion-greatest", () => {
   });
 });
 
+describe("the depth that mends a post", () => {
+  // The sine of the seat angle is 0.9, so that 45 mm of saddle come to 50 mm along a seat tube of 500 mm: with a post of
+  // 350 mm the saddle's top stands 900 mm less the depth high.
+  function aimed(depth: string, height: string, limits: string): string {
+    const aims = `\n  fit { saddle-height: ${height}; tolerance: 3 mm }\n}\n`;
+    const text = compose({
+      frame: part("frame", `seat-angle: 64.15806723683288°; seat-tube-offset: 0 mm; seat-tube-length: 500 mm; ${limits}`),
+      "seat.post": part(
+        "seatpost",
+        "overall-length: 350 mm; setback: 0 mm; least-insertion: 80 mm; dropper-travel: none",
+        `insertion: ${depth}`,
+      ),
+      "seat.saddle": part("saddle", "height: 45 mm; clamp-to-sitting: 0 mm", "rail-position: 0 mm"),
+    });
+    return text.replace(/\n\}\n$/u, aims);
+  }
+  const limits = "least-post-insertion: 100 mm; greatest-post-insertion: 200 mm";
+
+  it.each([
+    ["60 mm", "750 mm", limits, "insertion-least", "150 mm"],
+    ["60 mm", "749.8 mm", limits, "insertion-least", "150 mm"],
+    ["60 mm", "800 mm", limits, "insertion-least", "100 mm"],
+    ["60 mm", "700 mm", limits, "insertion-least", "200 mm"],
+    // Too high and too low for the limits: the limit of the post itself is all that can be offered.
+    ["60 mm", "801 mm", limits, "insertion-least", "100 mm"],
+    ["60 mm", "699 mm", limits, "insertion-least", "100 mm"],
+    ["230 mm", "750 mm", limits, "insertion-greatest", "150 mm"],
+    ["230 mm", "699 mm", limits, "insertion-greatest", "200 mm"],
+    ["230 mm", "801 mm", limits, "insertion-greatest", "200 mm"],
+    // Rounded to half a millimetre, but never over the limit.
+    [
+      "60 mm",
+      "700.2 mm",
+      "least-post-insertion: 100 mm; greatest-post-insertion: 199.9 mm",
+      "insertion-least",
+      "199.5 mm",
+    ],
+    [
+      "230 mm",
+      "799.8 mm",
+      "least-post-insertion: 100.1 mm; greatest-post-insertion: 200 mm",
+      "insertion-greatest",
+      "100.5 mm",
+    ],
+  ])("%s for a saddle at %s: %s, %s offers %s", (depth, height, frame, check, offered) => {
+    const text = aimed(depth, height, frame);
+    const [set] = repaired(text, `seat/${check}`).filter(({ title }) => title.includes("insertion:"));
+    expect(set?.title).toContain(`insertion: ${offered})`);
+    expect(checkText(set?.text ?? "").outcome(`seat/${check}`)).toBe("holds");
+  });
+
+  it("says which depth gives the height", () => {
+    const [least] = checkText(aimed("60 mm", "750 mm", limits)).of("seat/insertion-least");
+    expect(least?.message).toMatch(/lower it by at least 40 mm \(150 mm deep gives the saddle height aimed at\)/);
+    const [greatest] = checkText(aimed("230 mm", "750 mm", limits)).of("seat/insertion-greatest");
+    expect(greatest?.message).toMatch(/or set it 150 mm deep for the saddle height aimed at/);
+    const [plain] = checkText(aimed("60 mm", "801 mm", limits)).of("seat/insertion-least");
+    expect(plain?.message).toMatch(/lower it by 40 mm, or fit/);
+  });
+});
+
 describe("seat/rail-range", () => {
   it.each([
     ["15 mm", "holds"],

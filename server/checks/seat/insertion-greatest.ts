@@ -1,7 +1,8 @@
-import { fact, type Known, optional, setting, slot } from "../../model/need.ts";
+import { type Known, setting, slot } from "../../model/need.ts";
 import { greaterThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { depthNeeds, depthWithin } from "../shared/post-depth.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { millimetres } from "../shared/written.ts";
@@ -14,11 +15,11 @@ export default defineCheck({
   needs: () => ({
     post: slot("seat.post"),
     depth: setting("seat.post", "insertion"),
-    byFrame: optional(fact("frame", "greatest-post-insertion")),
-    body: optional(fact("seat.post", "body-length")),
+    ...depthNeeds,
   }),
-  test({ post, depth, byFrame, body }) {
-    const stated = [byFrame, body].filter((most): most is Known<number> => most.state === "known");
+  test({ post, depth, ...limits }) {
+    const { free, body } = limits;
+    const stated = [free, body].filter((most): most is Known<number> => most.state === "known");
     const [shallower] = [...stated].sort((a, b) => a.value - b.value);
     const [stands, most] = showPair(depth.value, shallower?.value ?? depth.value, "length");
     const limit =
@@ -26,17 +27,17 @@ export default defineCheck({
         ? `its collar sits on the tube at ${most}`
         : `the seat tube of ${shallower?.subject} is free for ${most}`;
     if (shallower && greaterThan(depth.value, shallower.value)) {
+      const set = depthWithin({ value: shallower.value, round: "down" }, limits);
+      const aims =
+        set === millimetres(shallower.value, "down") ? `at ${most}` : `${set} deep for the saddle height aimed at`;
       return fails(
-        `${post.subject} is to stand ${stands} deep, but ${limit} only: fit a shorter post${body.state === "known" ? " or one with less travel" : " or cut this one where its maker allows it"}, or set it at ${most}.`,
+        `${post.subject} is to stand ${stands} deep, but ${limit} only: fit a shorter post${body.state === "known" ? " or one with less travel" : " or cut this one where its maker allows it"}, or set it ${aims}.`,
         depth,
         [depth, shallower],
-        [
-          ...swaps("seat.post"),
-          { kind: "set-setting", slot: "seat.post", setting: "insertion", value: millimetres(shallower.value, "down") },
-        ],
+        [...swaps("seat.post"), { kind: "set-setting", slot: "seat.post", setting: "insertion", value: set }],
       );
     }
-    const unknown = unknowns(byFrame, body);
+    const unknown = unknowns(free, body);
     if (unknown.length > 0) return cannotTell(...unknown);
     if (!shallower) return notApplicable("neither frame nor post states a greatest depth");
     return holds(

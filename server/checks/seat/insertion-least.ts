@@ -1,7 +1,8 @@
-import { fact, type Known, optional, setting, slot } from "../../model/need.ts";
+import { type Known, setting, slot } from "../../model/need.ts";
 import { lessThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { depthNeeds, depthWithin } from "../shared/post-depth.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { millimetres } from "../shared/written.ts";
@@ -15,23 +16,22 @@ export default defineCheck({
   needs: () => ({
     post: slot("seat.post"),
     depth: setting("seat.post", "insertion"),
-    byPost: optional(fact("seat.post", "least-insertion")),
-    byFrame: optional(fact("frame", "least-post-insertion")),
+    ...depthNeeds,
   }),
-  test({ post, depth, byPost, byFrame }) {
+  test({ post, depth, ...limits }) {
+    const { byPost, byFrame } = limits;
     const stated = [byPost, byFrame].filter((least): least is Known<number> => least.state === "known");
     const [deeper] = [...stated].sort((a, b) => b.value - a.value);
     if (deeper && lessThan(depth.value, deeper.value)) {
       const [stands, needs] = showPair(depth.value, deeper.value, "length");
+      const set = depthWithin({ value: deeper.value, round: "up" }, limits);
+      const aims = set === millimetres(deeper.value, "up") ? "" : ` (${set} deep gives the saddle height aimed at)`;
       const whose = deeper === byPost ? `the mark of ${post.subject}` : deeper.subject;
       return fails(
-        `${post.subject} stands ${stands} deep, but ${whose} asks for ${needs}: lower it by ${showPair(deeper.value - depth.value, 0, "length")[0]}, or fit a post that is so much longer.`,
+        `${post.subject} stands ${stands} deep, but ${whose} asks for ${needs}: lower it by ${aims ? "at least " : ""}${showPair(deeper.value - depth.value, 0, "length")[0]}${aims}, or fit a post that is so much longer.`,
         depth,
         [depth, ...stated],
-        [
-          { kind: "set-setting", slot: "seat.post", setting: "insertion", value: millimetres(deeper.value, "up") },
-          ...swaps("seat.post"),
-        ],
+        [{ kind: "set-setting", slot: "seat.post", setting: "insertion", value: set }, ...swaps("seat.post")],
       );
     }
     const unknown = unknowns(byPost, byFrame);
