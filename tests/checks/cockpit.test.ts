@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { checkText, repaired } from "./check-text.ts";
+import { compose, part } from "./compose.ts";
 
 const clamp = "cockpit/clamp-interface";
 const rear = "drivetrain.rear-controller";
@@ -588,5 +589,47 @@ build example "Example" {
   it("does not arise on a drop bar", () => {
     const text = straight("control-length: 100 mm", "{ side: right }").replace("bar: flat", "bar: drop");
     expect(checkText(text).outcome(code)).toBe("notApplicable");
+  });
+});
+
+describe("cockpit/lever-bar", () => {
+  function levered(made: string, shape: string, mount = "band-23.8", diameter = "23.8 mm"): string {
+    return compose({
+      "front-brake.lever": part("brake-lever", `${made}; mount: ${mount}`),
+      "rear-brake.lever": "none",
+      "cockpit.handlebar": part("handlebar", `${shape}; control-diameter: ${diameter}`),
+    });
+  }
+
+  it.each([
+    ["bars: flat", "bar: flat", "holds"],
+    ["bars: flat", "bar: riser", "holds"],
+    ["bars: flat", "bar: swept-back", "holds"],
+    ["bars: flat", "bar: drop", "fails"],
+    ["bars: drop", "bar: drop", "holds"],
+    ["bars: drop", "bar: flat", "fails"],
+    ["bars: drop", "bar: riser", "fails"],
+    ["bars: drop", "bar: swept-back", "fails"],
+    ["bars: any", "bar: drop", "holds"],
+    ["bars: any", "bar: aero-base", "holds"],
+    ["bars: flat", "bar: bullhorn", "notApplicable"],
+    ["bars: drop", "bar: aero-base", "notApplicable"],
+    ['maker: "gill"', "bar: drop", "unknown"],
+    ["bars: drop", 'maker: "gill"', "unknown"],
+  ])("%s on %s: %s", (made, shape, outcome) => {
+    expect(checkText(levered(made, shape)).instance("cockpit/lever-bar", "front")).toBe(outcome);
+  });
+
+  it("leaves a band that does not go round the bar to the check of diameters", () => {
+    const text = checkText(levered("bars: flat", "bar: drop", "band-22.2"));
+    expect(text.of("cockpit/lever-bar")).toEqual([]);
+    expect(text.of("cockpit/control-diameter")).toHaveLength(1);
+    expect(checkText(levered("bars: flat", "bar: drop", "band-23.8", "24 mm")).of("cockpit/lever-bar")).toHaveLength(1);
+  });
+
+  it("says what the lever is for, and what the bar is", () => {
+    expect(checkText(levered("bars: drop", "bar: riser")).of("cockpit/lever-bar")[0]?.message).toMatch(
+      /made for drop bars, but .* is no drop bar \(bar: riser\).*made for flat bars/,
+    );
   });
 });

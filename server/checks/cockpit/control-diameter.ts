@@ -5,13 +5,10 @@ import { atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { dimensionOf, lacksDimension } from "../shared/codes.ts";
-import { clampForm } from "../shared/controls.ts";
+import { bandTolerance, clampForm } from "../shared/controls.ts";
 import { anyFact, anySetting, anySlot, readEnd } from "../shared/end.ts";
 import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
-
-/** Bars and bands are out by this much without anyone noticing. */
-const tolerance = 0.2;
 
 /** Parts round the bar; `middle` for those that may also sit on its thick middle beside the stem. */
 const places = [
@@ -70,12 +67,12 @@ export default defineCheck({
       const found = clamping(rest as unknown as PlaceFacts, place);
       if (found === undefined) continue;
       if ("missing" in found) unknown.push(found);
-      else if (atMost(Math.abs(found.fits - diameter.value), tolerance)) right.push(found);
+      else if (atMost(Math.abs(found.fits - diameter.value), bandTolerance)) right.push(found);
       else if (place.middle && middleDiameter.state === "unknown") unknown.push(middleDiameter);
       else if (
         place.middle &&
         middleDiameter.state === "known" &&
-        atMost(Math.abs(found.fits - middleDiameter.value), tolerance)
+        atMost(Math.abs(found.fits - middleDiameter.value), bandTolerance)
       ) {
         right.push(found);
       } else wrong.push(found);

@@ -16,6 +16,9 @@ export const levers = ["rear-brake.lever", "front-brake.lever"] as const;
 /** The places that may lend a clamp to a control, those that usually do first. */
 export const hosts = [...levers, ...controls.map(({ slot }) => slot)] as const;
 
+/** Bars and bands are out by this much, in millimetres, without anyone noticing. */
+export const bandTolerance = 0.2;
+
 /** How a control is held, as the standard of its mount says; `undefined` when that does not say. */
 export type ClampForm = "band" | "shared" | "built-in" | "bar-end" | "stem-or-tube";
 
