@@ -191,6 +191,7 @@ import wheelTapeWidth from "./wheel/tape-width.ts";
 import wheelThruAxle from "./wheel/thru-axle.ts";
 import wheelTubeSize from "./wheel/tube-size.ts";
 import wheelTubeless from "./wheel/tubeless.ts";
+import wheelTubular from "./wheel/tubular.ts";
 import wheelTyreClearance from "./wheel/tyre-clearance.ts";
 import wheelTyreDirection from "./wheel/tyre-direction.ts";
 import wheelTyreRimWidth from "./wheel/tyre-rim-width.ts";
@@ -391,6 +392,7 @@ export const checks: readonly Check[] = [
   wheelThruAxle,
   wheelTubeSize,
   wheelTubeless,
+  wheelTubular,
   wheelTyreClearance,
   wheelTyreDirection,
   wheelTyreRimWidth,

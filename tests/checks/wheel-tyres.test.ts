@@ -630,3 +630,40 @@ describe("direction of the tread", () => {
     expect(severity(text, code)).toBe(expected === "fails" ? "information" : undefined);
   });
 });
+
+describe("wheel/tubular", () => {
+  function glued(construction: string, kind: string): string {
+    return compose({
+      "front-wheel.tyre": part("tyre", construction),
+      "front-wheel.rim": part("rim", kind),
+      "front-wheel.tube": "none",
+      "front-wheel.valve": "none",
+      "front-wheel.rim-tape": "none",
+    });
+  }
+
+  it.each([
+    ["construction: tubular", "rim-kind: tubular", "holds"],
+    ["construction: tubular", "rim-kind: crotchet", "fails"],
+    ["construction: tubular", "rim-kind: tubeless-straight-side", "fails"],
+    ["construction: tube", "rim-kind: tubular", "fails"],
+    ["construction: tubeless-ready", "rim-kind: tubular", "fails"],
+    ["construction: tube", "rim-kind: crotchet", "notApplicable"],
+    ["construction: airless", "rim-kind: tubeless-crotchet", "notApplicable"],
+    ["construction: tubular", 'maker: "gill"', "unknown"],
+    ['maker: "gill"', "rim-kind: tubular", "unknown"],
+  ])("%s on %s: %s", (construction, kind, outcome) => {
+    expect(checkText(glued(construction, kind)).instance("wheel/tubular", "front")).toBe(outcome);
+  });
+
+  it("says both constructions and what to fit", () => {
+    expect(checkText(glued("construction: tubular", "rim-kind: crotchet")).of("wheel/tubular")[0]?.message).toMatch(
+      /construction: tubular.*crotchet.*no bed to glue it to.*a tyre with beads, or a rim for tubulars/,
+    );
+    const beads = checkText(glued("construction: tubeless-ready", "rim-kind: tubular"));
+    expect(beads.of("wheel/tubular")[0]?.message).toMatch(/rim-kind: tubular.*construction: tubeless-ready.*no edges/);
+    // Once only: that the rim is not made to go without a tube is the same fault.
+    expect(beads.of("wheel/tubeless")).toEqual([]);
+    expect(beads.instance("wheel/tubeless", "front")).toBe("notApplicable");
+  });
+});

@@ -28,7 +28,7 @@ export default defineCheck({
   test({ tyre, kind, inner, size, approved, bead }, { wheel }) {
     const straight = dimensionOf<boolean>(kind.value, "straight-side");
     if (straight === undefined) return cannotTell(lacksDimension(kind.value, "straight-side"));
-    if (!straight) return notApplicable(`${kind.subject} has hooks at its edges`);
+    if (!straight) return notApplicable(`${kind.subject} has no straight sides`);
     const swap = swaps(ofWheel(wheel, "tyre"), ofWheel(wheel, "rim"));
     const named = `${kind.subject} is ${showCode(kind.value)}`;
 

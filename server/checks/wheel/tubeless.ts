@@ -4,6 +4,7 @@ import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { dimensionOf, lacksDimension, showCode } from "../shared/codes.ts";
 import { anySlot } from "../shared/end.ts";
+import { isGlued } from "../shared/glued-rim.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { wheelPlaces } from "../shared/wheel-places.ts";
@@ -28,6 +29,9 @@ export default defineCheck({
   test({ tyre, construction, tube, valve, kind, forbids, tape, airtight }, { wheel }) {
     if (construction.value === "airless" || construction.value === "tubular") {
       return notApplicable(`${tyre.subject} needs no separate tube`);
+    }
+    if (kind.state === "known" && isGlued(kind.value)) {
+      return notApplicable(`${kind.subject} is for tubulars, which is found as such`);
     }
     if (tube.state === "known") return notApplicable(`${tube.subject} holds the air`);
     if (tube.state === "unknown") return cannotTell(tube);

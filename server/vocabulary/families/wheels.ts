@@ -65,6 +65,7 @@ export const rimKind = defineFamily({
       highest: 16,
       omitted: "none",
     }),
+    glued: yesNo("Whether tyres are glued onto it, with no edges that hold a bead.", { omitted: "none" }),
     "least-excess-width": length("Least amount by which a tyre has to be wider than the rim inside.", {
       highest: 20,
       omitted: "none",

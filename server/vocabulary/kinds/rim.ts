@@ -14,12 +14,21 @@ export const rim = defineKind({
       group: "Fit",
       example: "622",
     }),
-    "inner-width": length("Width between the bead walls.", { essential: true, group: "Fit", lowest: 10, highest: 110 }),
-    "rim-kind": code("rim-kind", "Kind by ISO 5775-2: straight side or crotchet, tubeless or not.", {
+    "inner-width": length("Width between the bead walls; `none` for a rim that tubulars are glued to.", {
       essential: true,
       group: "Fit",
-      source: "ISO 5775-2:2021",
+      lowest: 10,
+      highest: 110,
     }),
+    "rim-kind": code(
+      "rim-kind",
+      "Kind by ISO 5775-2: straight side or crotchet, tubeless or not; `tubular` where tyres are glued on.",
+      {
+        essential: true,
+        group: "Fit",
+        source: "ISO 5775-2:2021",
+      },
+    ),
     "effective-rim-diameter": length(
       "Diameter on which the spokes' ends are meant to lie, with the nipples and washers that its maker states.",
       { essential: true, group: "Geometry", lowest: 80, highest: 720 },
