@@ -666,4 +666,11 @@ describe("wheel/tubular", () => {
     expect(beads.of("wheel/tubeless")).toEqual([]);
     expect(beads.instance("wheel/tubeless", "front")).toBe("notApplicable");
   });
+
+  it("asks no width of a rim's edges for a tyre without beads", () => {
+    const narrow = (construction: string) =>
+      checkText(glued(`construction: ${construction}; size: 60-622`, "rim-kind: crotchet; inner-width: 13 mm"));
+    expect(narrow("tube").of("wheel/tyre-rim-width")).toHaveLength(1);
+    expect(narrow("tubular").instance("wheel/tyre-rim-width", "front")).toBe("notApplicable");
+  });
 });

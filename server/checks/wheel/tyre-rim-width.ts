@@ -29,8 +29,11 @@ export default defineCheck({
     narrowestTyre: optional(fact(ofWheel(wheel, "rim"), "narrowest-tyre")),
     widestTyre: optional(fact(ofWheel(wheel, "rim"), "widest-tyre")),
     kind: optional(fact(ofWheel(wheel, "rim"), "rim-kind")),
+    construction: optional(fact(ofWheel(wheel, "tyre"), "construction")),
   }),
-  test({ tyre, size, rim, inner, narrowestRim, widestRim, narrowestTyre, widestTyre, kind }, { wheel }) {
+  test({ tyre, size, rim, inner, narrowestRim, widestRim, narrowestTyre, widestTyre, kind, construction }, { wheel }) {
+    if (construction.state === "known" && construction.value === "tubular")
+      return notApplicable(`${tyre.subject} has no beads that the rim's edges hold`);
     const width = tyreSize(size.value)?.width;
     if (width === undefined) return cannotTell(lacksHalf(size, "section-width"));
     const straightSide = kind.state === "known" ? excessWidth(kind.value, width, inner.value) : "enough";
