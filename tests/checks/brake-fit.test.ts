@@ -745,6 +745,25 @@ describe("two brakes, two hands", () => {
     expect(outcome(hands("none", "none"), "brake/side")).toBe("notApplicable");
   });
 
+  it.each([
+    ["left", "right", "Put the lever of the front brake on the left.", "front-brake.lever.side: left"],
+    ["either", "right", "Put the lever of the front brake on the left.", "front-brake.lever.side: left"],
+    ["right", "either", "Put the lever of the rear brake on the left.", "rear-brake.lever.side: left"],
+    ["right", "left", "Put the lever of the rear brake on the left.", "rear-brake.lever.side: left"],
+  ])("leaves a lever at the hand it is made for: front %s, rear %s", (front, rear, advice, set) => {
+    const text = hands(at(front, "right"), at(rear, "right"));
+    expect(finding(text, "brake/side").message).toContain(advice);
+    const mends = repaired(text, "brake/side").filter(({ title }) => title.includes("lever.side:"));
+    expect(mends.map(({ title }) => title)).toEqual([`Fit it for the left hand (${set})`]);
+    expect(outcome(mends[0]?.text ?? "", "brake/side")).toBe("holds");
+  });
+
+  it("moves no lever where both are made for the hand they are at", () => {
+    const text = hands(at("right", "right"), at("right", "right"));
+    expect(finding(text, "brake/side").message).toContain("Both are made for it: fit one for the left.");
+    expect(repaired(text, "brake/side").filter(({ title }) => title.startsWith("Fit it for"))).toEqual([]);
+  });
+
   it("puts one of two levers on the other side", () => {
     const text = hands(at("either", "right"), at("either", "right"));
     expect(finding(text, "brake/side").message).toBe(

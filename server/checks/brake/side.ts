@@ -30,16 +30,34 @@ export default defineCheck({
     ];
     if (levers.every(({ part }) => part.state === "none")) return notApplicable("there is no lever");
     if (frontSide.state === "known" && rearSide.state === "known" && frontSide.value === rearSide.value) {
+      const side = other[frontSide.value];
+      // A lever made for one hand stays there; the other one goes over.
+      const movable = [...levers]
+        .reverse()
+        .filter(({ hand }) => hand.state !== "known" || hand.value !== frontSide.value);
+      const [only, ...more] = movable;
+      const advice =
+        only === undefined
+          ? `Both are made for it: fit one for the ${side}.`
+          : more.length === 0
+            ? `Put the lever of the ${only.place.name} brake on the ${side}.`
+            : `Put one of them on the ${side}.`;
       return fails(
-        `The levers of both brakes are at the ${frontSide.value} hand (side: ${frontSide.value}): one hand cannot work two brakes. Put one of them on the ${other[frontSide.value]}.`,
+        `The levers of both brakes are at the ${frontSide.value} hand (side: ${frontSide.value}): one hand cannot work two brakes. ${advice}`,
         rearSide,
         [frontSide],
-        (["rear-brake.lever", "front-brake.lever"] as const).map((slot) => ({
-          kind: "set-setting",
-          slot,
-          setting: "side",
-          value: other[frontSide.value],
-        })),
+        only === undefined
+          ? (["rear-brake.lever", "front-brake.lever"] as const).map((slot) => ({
+              kind: "swap-part",
+              slot,
+              set: { slot, setting: "side", value: side },
+            }))
+          : movable.map(({ place }) => ({
+              kind: "set-setting",
+              slot: ofBrake(place.brake, "lever"),
+              setting: "side",
+              value: side,
+            })),
       );
     }
     for (const { place, part, side, hand } of levers) {
