@@ -39,6 +39,7 @@ import cockpitLeverBar from "./cockpit/lever-bar.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
 import drivetrainActuation from "./drivetrain/actuation.ts";
+import drivetrainBatteryFamily from "./drivetrain/battery-family.ts";
 import drivetrainBatteryFitted from "./drivetrain/battery-fitted.ts";
 import drivetrainBatteryType from "./drivetrain/battery-type.ts";
 import drivetrainBearingSpacers from "./drivetrain/bearing-spacers.ts";
@@ -240,6 +241,7 @@ export const checks: readonly Check[] = [
   cockpitLeverBar,
   cockpitTorqueWindow,
   drivetrainActuation,
+  drivetrainBatteryFamily,
   drivetrainBatteryFitted,
   drivetrainBatteryType,
   drivetrainBearingSpacers,

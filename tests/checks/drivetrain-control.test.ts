@@ -389,3 +389,41 @@ describe("drivetrain/shift-family", () => {
     expect(text.of(code).map(({ severity }) => severity)).toEqual(["error"]);
   });
 });
+
+describe("drivetrain/battery-family", () => {
+  const library = `
+standard shift-family radio-a { actuation: electronic; source: "this test" }
+standard shift-family radio-b { actuation: electronic; source: "this test" }
+standard battery-type cell-a { voltage: 7.4 V; source: "this test" }
+standard battery-type cell-b { voltage: 7.4 V; source: "this test" }
+`;
+  function fed(derailleur: string, battery: string): string {
+    return compose(
+      {
+        "drivetrain.rear-derailleur": part("rear-derailleur", derailleur),
+        "drivetrain.battery": part("battery", battery),
+      },
+      library,
+    );
+  }
+  const arm = "power: own-battery; shift-family: radio-a; battery-type: cell-a";
+
+  it.each([
+    [arm, "serves-families: radio-a; battery-type: cell-a", "holds"],
+    [arm, "serves-families: radio-b, radio-a; battery-type: cell-a", "holds"],
+    [arm, "serves-families: radio-b; battery-type: cell-a", "fails"],
+    // Of another type: that alone is the fault.
+    [arm, "serves-families: radio-b; battery-type: cell-b", "notApplicable"],
+    [arm, "battery-type: cell-a", "unknown"],
+    ["power: none; shift-family: radio-a", "serves-families: radio-b", "notApplicable"],
+  ])("%s with %s: %s", (derailleur, battery, outcome) => {
+    expect(checkText(fed(derailleur, battery)).outcome("drivetrain/battery-family")).toBe(outcome);
+  });
+
+  it("names both families", () => {
+    const text = fed(arm, "serves-families: radio-b; battery-type: cell-a");
+    expect(checkText(text).of("drivetrain/battery-family")[0]?.message).toMatch(
+      /battery is made for radio-b, but rear-derailleur is of radio-a/,
+    );
+  });
+});
