@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkText, repaired } from "./check-text.ts";
+import { checkText, repaired, textSlips } from "./check-text.ts";
 
 describe("cockpit/bar-width", () => {
   const code = "cockpit/bar-width";
@@ -116,5 +116,17 @@ build example "One" {
     const [found] = checkText(text).of(code);
     expect(found?.path).toBe("drivetrain.rear-controller.position");
     expect(repaired(text, code).some((one) => one.text.includes("a.pod { side: right; position: 64 mm }"))).toBe(true);
+  });
+});
+
+describe("the rise of a handlebar", () => {
+  // Bars for tricks and small-wheel racing are sold with 8 to 10 inches of rise; common practice, no source.
+  it.each([
+    ["9 in", []],
+    ["10 in", []],
+    ["301 mm", ["value/out-of-bounds"]],
+  ])("%s", (rise, slips) => {
+    const found = textSlips(`part handlebar test.bar "Bar" { rise: ${rise} }\nbuild example "Example" { }\n`);
+    expect(found.map((slip) => slip.split(":")[0])).toEqual(slips);
   });
 });

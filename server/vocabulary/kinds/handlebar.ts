@@ -49,7 +49,7 @@ export const handlebar = defineKind({
     rise: length("Height of the grips above the clamp, with the bar at its intended rotation.", {
       group: "Geometry",
       lowest: -100,
-      highest: 200,
+      highest: 300,
     }),
     "back-sweep": angle("Angle by which the grips turn backward, seen from above.", {
       group: "Geometry",
