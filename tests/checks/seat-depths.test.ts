@@ -61,7 +61,10 @@ describe("the depth that mends a post", () => {
   function aimed(depth: string, height: string, limits: string): string {
     const aims = `\n  fit { saddle-height: ${height}; tolerance: 3 mm }\n}\n`;
     const text = compose({
-      frame: part("frame", `seat-angle: 64.15806723683288°; seat-tube-offset: 0 mm; seat-tube-length: 500 mm; ${limits}`),
+      frame: part(
+        "frame",
+        `seat-angle: 64.15806723683288°; seat-tube-offset: 0 mm; seat-tube-length: 500 mm; ${limits}`,
+      ),
       "seat.post": part(
         "seatpost",
         "overall-length: 350 mm; setback: 0 mm; least-insertion: 80 mm; dropper-travel: none",
