@@ -8,7 +8,7 @@ import type { Statements } from "../model/stated.ts";
 import { quote } from "../values/problems.ts";
 import { statedValue } from "./cells.ts";
 import { draftOf, fieldsOf, ownStatements } from "./declared.ts";
-import { type Draft, draftText, type OwnEntry } from "./draft.ts";
+import { type Draft, draftText, type OwnEntry, plainDraftText } from "./draft.ts";
 import { areEqual } from "./equal.ts";
 import type { ImportPlace, PlacedDraft, Rejected } from "./rows.ts";
 
@@ -58,7 +58,12 @@ const scratch = "memory:///import.ferrule";
  */
 export function planImport(engine: Engine, incoming: readonly PlacedDraft[], update: boolean): ImportPlan {
   const rejected: Rejected[] = [];
-  const { once, repeated } = eachOnce(incoming, rejected);
+  const writable = incoming.filter(({ draft, at }) => {
+    const reason = strangeCharacter(draft);
+    if (reason !== undefined) rejected.push({ at, reason });
+    return reason === undefined;
+  });
+  const { once, repeated } = eachOnce(writable, rejected);
   const fresh: PlacedDraft[] = [];
   const known: Known[] = [];
   for (const placed of once) {
@@ -83,6 +88,17 @@ export function planImport(engine: Engine, incoming: readonly PlacedDraft[], upd
     addition,
     texts,
   };
+}
+
+/** Characters that no text file can hold: nought, after which many a program reads no further, and half characters. */
+const noText = /[\0\p{Cs}]/u;
+
+/** Why a draft cannot be written into a file that is read back; `undefined` where it can. */
+function strangeCharacter(draft: Draft): string | undefined {
+  const found = noText.exec(plainDraftText(draft))?.[0];
+  if (found === undefined) return undefined;
+  const code = found.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
+  return `it holds the character U+${code}, which no text file can hold`;
 }
 
 function keyOf({ keyword, kind, name }: Draft): string {
@@ -126,15 +142,24 @@ function eachOnce(
       continue;
     }
     for (const placed of group) {
-      const elsewhere = group.filter((other) => other !== placed).map(({ at }) => placeName(at));
+      const elsewhere = placesOf(group.filter((other) => other !== placed));
       const what = firstDifference(first.draft, odd.draft);
       rejected.push({
         at: placed.at,
-        reason: `${placed.draft.name} stands in ${elsewhere.join(", ")} as well, with another ${what}; only one of them can be right`,
+        reason: `${placed.draft.name} stands in ${elsewhere} as well, with another ${what}; only one of them can be right`,
       });
     }
   }
   return { once, repeated };
+}
+
+/** How many of the rows that share a name each of them names: all of all would be their square. */
+const mostPlaces = 5;
+
+function placesOf(placed: readonly PlacedDraft[]): string {
+  const named = placed.slice(0, mostPlaces).map(({ at }) => placeName(at));
+  const more = placed.length - named.length;
+  return `${named.join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
 }
 
 function areAlike(one: Draft, other: Draft): boolean {

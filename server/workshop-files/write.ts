@@ -13,6 +13,7 @@ import {
   writeSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { decodeSource } from "./read.ts";
 
 /** Says that a file was left as it is, and why, in words for a person. */
 export class FileNotReplaced extends Error {}
@@ -30,6 +31,7 @@ export function stateOf(path: string): Stats {
  * @throws FileNotReplaced, or what the file system says; the file is then as it was and nothing is left beside it.
  */
 export function replaceFile(path: string, text: string, before: Stats): void {
+  refuseUnreadable(text);
   // A rename asks only the folder for permission; the file's own word counts as well.
   if ((before.mode & 0o222) === 0) throw new FileNotReplaced("it is read-only");
   const aside = asideOf(path);
@@ -54,6 +56,15 @@ export function replaceFile(path: string, text: string, before: Stats): void {
     }
     throw error;
   }
+}
+
+/** What would not be read back is not written, least of all in the place of something that can be read. */
+function refuseUnreadable(text: string): void {
+  const bytes = Buffer.from(text, "utf8");
+  const source = decodeSource(bytes);
+  if (source.state === "unreadable")
+    throw new FileNotReplaced(`what was to be written cannot be read: ${source.reason}`);
+  if (/\p{Cs}/u.test(text)) throw new FileNotReplaced("what was to be written holds half a character");
 }
 
 /** A name beside a file that nothing else has. */
@@ -87,6 +98,7 @@ function isSame(a: Stats, b: Stats): boolean {
  * @throws FileNotReplaced when something has the name already; nothing is ever written over.
  */
 export function createFile(path: string, text: string): void {
+  refuseUnreadable(text);
   const aside = asideOf(path);
   let descriptor: number | undefined;
   try {

@@ -182,6 +182,50 @@ part cassette gill.gl-3 "Gill wider" {
   });
 });
 
+describe("what no text file can hold", () => {
+  const titled = (title: string): string => `name,kind,title,mass\na.good,stem,Good,120 g\na.odd,stem,${title},130 g\n`;
+
+  test.each([
+    ["a nought", "Od\0d", "U+0000"],
+    ["a nought alone", "\0", "U+0000"],
+  ])("in a table is refused by its row: %s", (_, title, said) => {
+    const folder = workshop({ "stems.csv": titled(title) });
+    const { code, out } = ferrule(folder, ["import", "stems.csv"]);
+    expect(code).toBe(1);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      `stems.csv:3 rejected it holds the character ${said}, which no text file can hold`,
+    );
+    // What was written is read again: the part that is there is found there.
+    expect(read(folder, "stems.ferrule")).toContain('part stem a.good "Good" {');
+    const again = ferrule(folder, ["import", "stems.csv"]);
+    expect(again.err).toBe("");
+    expect(again.out).toContain("1 the same already, 1 rejected");
+  });
+
+  test.each([
+    ["a nought", "\\u0000", "U+0000"],
+    ["half a character", "\\ud83d", "U+D83D"],
+  ])("in JSON is refused too: %s", (_, written, said) => {
+    const folder = workshop();
+    const exported = ferrule(workshop({ "gill.ferrule": library }), ["export", "gill.ferrule", "--format", "json"]).out;
+    writeFileSync(join(folder, "odd.json"), exported.replaceAll("Gill close", `Gill ${written} close`));
+    const { code, out } = ferrule(folder, ["import", "odd.json"]);
+    expect(code).toBe(1);
+    expect(out.replace(/\s+/g, " ")).toContain(`it holds the character ${said}`);
+    expect(existsSync(join(folder, "odd.ferrule"))).toBe(false);
+  });
+
+  test("of hundreds of rows with one name each names a few of the others", () => {
+    const rows = Array.from({ length: 300 }, (_, index) => `a.one,stem,One,${100 + index} g\n`);
+    const folder = workshop({ "stems.csv": `name,kind,title,mass\n${rows.join("")}` });
+    const { out } = ferrule(folder, ["import", "stems.csv"]);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "a.one stands in line 3, line 4, line 5, line 6, line 7 and 294 more as well",
+    );
+    expect(out.length).toBeLessThan(100_000);
+  });
+});
+
 describe("export", () => {
   test.each(["csv", "json"])("to %s and back gives the same library, with no map to look through", (format) => {
     const folder = workshop({ "gill.ferrule": library });
