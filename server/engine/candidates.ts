@@ -5,6 +5,7 @@ import { type Declaration, headerPlace } from "../model/declaration.ts";
 import type { Severity } from "../model/finding.ts";
 import type { Missing, Need, Needs } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
+import { isRuleCheck } from "../rules/rule-check.ts";
 import type { Money } from "../values/types.ts";
 import { buildFields, slotByPath } from "../vocabulary/index.ts";
 import type { Engine } from "./engine.ts";
@@ -293,7 +294,10 @@ function standingOf(check: Check, instance: Instance, verdict: Verdict): { reado
 
 function answerOf({ check, instance, standing }: AskedInstance, evaluation: BuildEvaluation, slot: string): Answer {
   const verdict = evaluation.ask(check, instance);
-  const stands = verdict.outcome === "fails" && verdict.message === standing?.message;
+  const stands =
+    verdict.outcome === "fails" &&
+    standing !== undefined &&
+    (verdict.message === standing.message || isOfTheWhole(check, standing.path));
   return {
     outcome: stands ? "stands" : verdict.outcome,
     severity: (verdict.outcome === "fails" ? verdict.severity : undefined) ?? check.severity,
@@ -304,6 +308,14 @@ function answerOf({ check, instance, standing }: AskedInstance, evaluation: Buil
         ? verdict.missing.filter(({ path }) => path !== slot && !path.startsWith(`${slot}.`))
         : [],
   };
+}
+
+/**
+ * Budgets and house rules are about the whole: one that fails with the slot empty fails whatever is put there, although
+ * its numbers then take the part in.
+ */
+function isOfTheWhole(check: Check, path: string): boolean {
+  return isRuleCheck(check) || path.startsWith("budget.");
 }
 
 function failureOf(

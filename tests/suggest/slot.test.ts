@@ -136,3 +136,49 @@ describe("parts for a slot", () => {
     expect(slotSuggestionsText(none, "a#example", { width: 100, paint: plain, limit: 2 })).toContain("No library has");
   });
 });
+
+describe("a fault of the whole that is there whatever stands in the slot", () => {
+  const heavy = (budget: string, rule = ""): SlotSuggestions => {
+    const whole = workshopOf(`
+workshop north "North" { language: 1; currency: GBP }
+part frame a.frame { mass: 4000 g; price: GBP 900 }
+part cassette a.now "Now" { speeds: 8; cogs: 11-13-15-18-21-24-28-34 t; mass: 300 g; price: GBP 40 }
+part cassette a.light "Light" { speeds: 8; cogs: 11-13-15-18-21-24-28-34 t; mass: 200 g; price: GBP 80 }
+part cassette a.nine "Nine" { speeds: 9; cogs: 11-13-15-17-19-21-24-28-34 t; mass: 250 g; price: GBP 50 }
+part rear-derailleur a.arm "Arm" { speeds: 8; set-up: cable; mass: 300 g; price: GBP 50 }
+${rule}
+build example {
+  frame: a.frame
+  drivetrain { cassette: a.now; rear-derailleur: a.arm }
+  ${budget}
+}
+`);
+    return suggestParts(whole, exampleOf(whole), "drivetrain.cassette", "margin");
+  };
+  const fitting = (all: SlotSuggestions): readonly string[] =>
+    all.suggestions.filter(({ verdict }) => verdict === "fits").map(({ candidate }) => candidate.part.declaration.name);
+  const standing = (all: SlotSuggestions): readonly string[] => [
+    ...new Set(all.suggestions.flatMap(({ candidate }) => candidate.standing.map(({ code }) => code))),
+  ];
+
+  test("keeps no part from fitting: a budget that the rest alone exceeds", () => {
+    const all = heavy("budget.mass: <= 4 kg");
+    expect(fitting(all).slice().sort()).toEqual(["a.light", "a.now"]);
+    expect(standing(all)).toEqual(["build/budget-mass"]);
+  });
+
+  test("nor a house rule that fails without any part there", () => {
+    const all = heavy(
+      "",
+      'rule light "Light" { require: bike.mass-at-least <= 4 kg; message: "It weighs {bike.mass-at-least}." }',
+    );
+    expect(fitting(all).slice().sort()).toEqual(["a.light", "a.now"]);
+    expect(standing(all)).toEqual(["rule/light"]);
+  });
+
+  test("but a budget that only the part exceeds speaks against it", () => {
+    const all = heavy("budget.mass: <= 4.55 kg");
+    expect(fitting(all)).toEqual(["a.light"]);
+    expect(standing(all)).toEqual([]);
+  });
+});
