@@ -19,8 +19,11 @@ const tested = ["tests/checks", "tests/calculations", "tests/published-values", 
 /** Tables and types: there is nothing in them that could be wrong by one operator. */
 const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
 
-/** Milliseconds that the tests of one mutant may take; one that never ends is found too. */
-const longest = 4_000;
+/**
+ * Milliseconds that the tests of one mutant may take. What many builds reach has thousands of tests, and the one that
+ * fails may be the last of them: a mutant whose time is up is counted as surviving, but told apart from the others.
+ */
+const longest = 30_000;
 
 interface Switches {
   activeMutant?: string | undefined;
@@ -59,25 +62,37 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   const switches: Switches = {};
   Object.assign(globalThis, { __stryker__: switches });
   const expect = expectation(tools);
-  const load = (): readonly CollectedTest[] => collect(script, root, expect);
+  const load = (begin?: (file: string) => void): readonly CollectedTest[] => collect(script, root, expect, begin);
 
-  // Which tests reach which mutants, with all of them switched off. What a module works out while it loads, or keeps
-  // from its first use, is reached by no test in particular: those mutants are put to every test of their own file.
-  const all = load();
-  const covering = new Map<string, { index: number; milliseconds: number }[]>();
+  // Which tests reach which mutants, with all of them switched off. A file often works something out once, while its
+  // tests are declared or in the first of them, and looks at it in many: who reaches a mutant brings its whole file.
+  const reachedBy = new Map<string, Set<string>>();
+  // Each instrumented file takes hold of this object when it first counts: it stays the same one, emptied every time.
+  const coverage: NonNullable<Switches["mutantCoverage"]> = { static: {}, perTest: {} };
+  switches.mutantCoverage = coverage;
+  const note = (file: string): void => {
+    const hits = [coverage.static, ...Object.values(coverage.perTest)].flatMap((counts) => Object.keys(counts));
+    for (const id of hits) reachedBy.set(id, (reachedBy.get(id) ?? new Set()).add(file));
+    coverage.static = {};
+    coverage.perTest = {};
+  };
+  let loading = "";
+  const all = load((file) => {
+    note(loading);
+    loading = file;
+  });
+  note(loading);
   const failing = new Set<number>();
+  const milliseconds: number[] = [];
+  switches.currentTestId = "it";
   for (const [index, test] of all.entries()) {
-    switches.mutantCoverage = { static: {}, perTest: {} };
-    switches.currentTestId = "it";
     const started = performance.now();
     if (!(await passes(test))) failing.add(index);
-    const milliseconds = performance.now() - started;
-    for (const id of Object.keys(switches.mutantCoverage.perTest.it ?? {})) {
-      const known = covering.get(id) ?? [];
-      covering.set(id, known);
-      known.push({ index, milliseconds });
-    }
+    milliseconds.push(performance.now() - started);
+    note(test.file);
   }
+  // Loaded anew with no mutant every test has to pass once more: one that does not would "find" every mutant.
+  for (const [index, test] of load().entries()) if (!(await passes(test))) failing.add(index);
   switches.currentTestId = undefined;
   for (const index of failing) {
     console.warn(`Left out, since it fails without any mutant: ${all[index]?.file}: ${all[index]?.name}`);
@@ -90,22 +105,29 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   const survivors: Mutant[] = [];
   const began = performance.now();
   let found = 0;
+  let outOfTime = 0;
   for (const [done, mutant] of chosen.entries()) {
     const own = ownName(root, mutant.fileName);
     const order = all
       .map((test, index) => ({ test, index }))
       .filter(({ test }) => test.name.startsWith(own) || test.name.includes(`${own} >`))
       .map(({ index }) => index);
-    const reached = [...(covering.get(mutant.id) ?? [])].sort((a, b) => a.milliseconds - b.milliseconds);
-    const tests = [...new Set([...order, ...reached.map(({ index }) => index)])].filter((index) => !failing.has(index));
-    if (await isFound(mutant, tests, load, switches)) found++;
+    const reached = reachedBy.get(mutant.id) ?? new Set();
+    const others = [...all.keys()]
+      .filter((index) => reached.has(all[index]?.file ?? ""))
+      .sort((a, b) => (milliseconds[a] ?? 0) - (milliseconds[b] ?? 0));
+    const tests = [...new Set([...order, ...others])].filter((index) => !failing.has(index));
+    const outcome = await isFound(mutant, tests, load, switches);
+    if (outcome === true) found++;
     else survivors.push(mutant);
+    if (outcome === "out of time") outOfTime++;
     if ((done + 1) % 200 === 0) {
       const seconds = (performance.now() - began) / 1000;
       console.log(`${done + 1} of ${chosen.length}, ${found} found, ${seconds.toFixed(0)} s`);
     }
   }
   report(root, chosen.length, found, survivors, words.includes("--list"));
+  if (outOfTime > 0) console.log(`${outOfTime} of those that survive ran out of time before every test was tried.`);
   return found >= 0.9 * chosen.length ? 0 : 1;
 }
 
@@ -120,18 +142,20 @@ async function isFound(
   tests: readonly number[],
   load: () => readonly CollectedTest[],
   switches: Switches,
-): Promise<boolean> {
+): Promise<boolean | "out of time"> {
   switches.activeMutant = mutant.id;
   switches.hitCount = 0;
   switches.hitLimit = 2_000_000;
-  const until = performance.now() + longest;
   try {
     const loaded = load();
+    const until = performance.now() + longest;
     for (const index of tests) {
       const test = loaded[index];
+      // What is counted is whether one test goes on for ever, not how many tests there are.
+      switches.hitCount = 0;
       // With a mutant fewer tests may be there: that is noticed.
       if (!test || !(await passes(test))) return true;
-      if (performance.now() > until) return false;
+      if (performance.now() > until) return "out of time";
     }
     return false;
   } catch {
@@ -150,8 +174,14 @@ async function passes(test: CollectedTest): Promise<boolean> {
   }
 }
 
-function collect(script: Script, root: string, expect: unknown): readonly CollectedTest[] {
-  const suite = new Suite(expect);
+/** @param begin called with each test file before it is loaded. */
+function collect(
+  script: Script,
+  root: string,
+  expect: unknown,
+  begin?: (file: string) => void,
+): readonly CollectedTest[] {
+  const suite = new Suite(expect, begin);
   const fromRoot = createRequire(join(root, "package.json"));
   const required = (name: string): unknown => (name === "vitest" ? suite.exports : fromRoot(name));
   const module = { exports: {} };

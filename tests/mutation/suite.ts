@@ -17,13 +17,24 @@ type Rows = readonly unknown[];
 export class Suite {
   readonly tests: CollectedTest[] = [];
   readonly #groups: string[] = [];
-  /** The file that is being collected. */
-  file = "";
-
   readonly expect: unknown;
+  readonly #begin: ((file: string) => void) | undefined;
+  #file = "";
 
-  constructor(expect: unknown) {
+  /** @param begin called with each file before its tests are collected. */
+  constructor(expect: unknown, begin?: (file: string) => void) {
     this.expect = expect;
+    this.#begin = begin;
+  }
+
+  /** The file that is being collected. */
+  get file(): string {
+    return this.#file;
+  }
+
+  set file(file: string) {
+    this.#begin?.(file);
+    this.#file = file;
   }
 
   /** What a test file imports from the runner. */
