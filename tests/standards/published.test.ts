@@ -250,8 +250,10 @@ describe("brakes, rims, rails and the rest", () => {
     expect(mate(standard("brake-mount", "tabs-51-front"), standard("brake-mount", "tabs-51-rear"))).toBe(false);
   });
 
-  test("five kinds of rim; straight sides without hooks bear 5 bar (Wikipedia, ISO 5775; the pressure from memory)", () => {
-    expect([...engine.workshop.declared("standard", "rim-kind")]).toHaveLength(5);
+  test("five kinds of rim for wired-on tyres, and one for tubulars; straight sides without hooks bear 5 bar (Wikipedia, ISO 5775; the pressure from memory)", () => {
+    const kinds = [...engine.workshop.declared("standard", "rim-kind")].map(({ name }) => name);
+    expect(kinds.filter((name) => value("rim-kind", name, "letters") !== undefined)).toHaveLength(5);
+    expect(kinds.filter((name) => value("rim-kind", name, "letters") === undefined)).toEqual(["tubular"]);
     expect(number("rim-kind", "TSS", "greatest-pressure")).toBe(5);
     expect(number("rim-kind", "TSS", "least-excess-width")).toBe(5);
     expect(value("rim-kind", "hooked", "straight-side")).toBe(false);
