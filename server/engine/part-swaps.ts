@@ -4,10 +4,11 @@ import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
 import { commonFields } from "../vocabulary/index.ts";
 import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
-import { byFit, type Candidate, type CandidateFailure, partsFor, SlotJudge, withPart } from "./candidates.ts";
+import { type Candidate, type CandidateFailure, partsFor, SlotJudge, withPart } from "./candidates.ts";
 import { type DeclarationEdit, removeEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
+import { byFit } from "./ranking.ts";
 import { settingTitle, withSetting } from "./set-settings.ts";
 
 /** How many parts are offered in place of one that does not fit. */

@@ -1,7 +1,8 @@
 import type { CheckInstance } from "../checks/table.ts";
-import { byFit, type Candidate, isSetting, SlotJudge } from "../engine/candidates.ts";
+import { type Candidate, isSetting, SlotJudge } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import { BuildEvaluation } from "../engine/evaluate.ts";
+import { byFit } from "../engine/ranking.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Part } from "../model/part.ts";

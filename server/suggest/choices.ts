@@ -1,7 +1,8 @@
 import type { Check } from "../checks/define.ts";
 import { needsOf } from "../checks/table.ts";
-import { massOf, partsFor, priceOf, type RankedBy } from "../engine/candidates.ts";
+import { massOf, partsFor, priceOf } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
+import type { RankedBy } from "../engine/ranking.ts";
 import { factsRead } from "../engine/reads.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Part } from "../model/part.ts";

@@ -1,6 +1,6 @@
 import { failuresOverAll, hasAlternates } from "../engine/alternates.ts";
-import type { RankedBy } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
+import type { RankedBy } from "../engine/ranking.ts";
 import type { Assembly } from "../model/assembly.ts";
 import { slotByPath, slotPaths } from "../vocabulary/index.ts";
 import { Choices } from "./choices.ts";

@@ -1,5 +1,6 @@
-import { byFitAnd, type Candidate, type RankedBy, rankCandidates, type StandingFailure } from "../engine/candidates.ts";
+import type { Candidate, StandingFailure } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
+import { byFitAnd, type RankedBy, rankCandidates } from "../engine/ranking.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Missing } from "../model/need.ts";
 import { workshopCurrency } from "./currency.ts";

@@ -1,4 +1,5 @@
-import { massOf, priceOf, type RankedBy } from "../engine/candidates.ts";
+import { massOf, priceOf } from "../engine/candidates.ts";
+import type { RankedBy } from "../engine/ranking.ts";
 import type { Part } from "../model/part.ts";
 import type { BuildState, Change, Failure, SetUp } from "./state.ts";
 import { type Measured, pieces, type Target } from "./target.ts";

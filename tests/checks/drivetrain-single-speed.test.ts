@@ -204,6 +204,15 @@ describe("arms and washers of hubs", () => {
     expect(outcome("vertical", "sliding")).toBe("holds");
     expect(outcome("horizontal", "eccentric")).toBe("fails");
     expect(outcome("horizontal", "vertical", "; torque-arm: yes")).toBe("notApplicable");
+    // Left out, the washers of a hub with gears are not none: without them its axle turns.
+    expect(text("gears: 8", "", part("frame", "dropout: vertical")).missing(code)).toEqual([
+      "rear-wheel.hub.dropout-washers",
+    ]);
+    expect(outcome("none", "vertical")).toBe("notApplicable");
+    expect(text("gears: 8; torque-arm: yes", "", part("frame", "dropout: vertical")).outcome(code)).toBe(
+      "notApplicable",
+    );
+    expect(text("gears: none", "", part("frame", "dropout: vertical")).outcome(code)).toBe("notApplicable");
     expect(text("gears: 8; dropout-washers: vertical", "", part("frame", 'size: "M"')).missing(code)).toEqual([
       "frame.dropout",
     ]);

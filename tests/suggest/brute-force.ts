@@ -1,5 +1,6 @@
-import { partsFor, type RankedBy } from "../../server/engine/candidates.ts";
+import { partsFor } from "../../server/engine/candidates.ts";
 import type { Engine } from "../../server/engine/engine.ts";
+import type { RankedBy } from "../../server/engine/ranking.ts";
 import type { Assembly } from "../../server/model/assembly.ts";
 import { settle } from "../../server/suggest/settle.ts";
 import { byRank, rank, type Solution, solutionOf } from "../../server/suggest/solution.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { RankedBy } from "../../server/engine/candidates.ts";
 import type { Engine } from "../../server/engine/engine.ts";
+import type { RankedBy } from "../../server/engine/ranking.ts";
 import { searchTarget, type TargetSuggestions } from "../../server/suggest/search.ts";
 import { BuildState } from "../../server/suggest/state.ts";
 import { readTarget, type Target } from "../../server/suggest/target.ts";

@@ -52,7 +52,7 @@ export default defineCheck({
     "A lever for drop bars stands forward of the bend, and its blade is squeezed from the hood or from the drops. A lever " +
     "for flat bars lies along the grip. Each is shaped for one hold: on the other bar the blade points away from the " +
     "fingers, the hand has nothing to rest on, and the clamp sits on a bend it was not made for. Risers and swept-back " +
-    "bars take levers for flat bars. For bullhorns and base bars of extensions the lever's maker says which he allows.",
+    "bars take levers for flat bars. For bullhorns and base bars of extensions the lever's maker says what is allowed.",
   source: "common practice, no source; what a lever is made for is its maker's own statement",
   caution: "A rider who cannot reach the lever from every hold cannot stop in time.",
   examples: {

@@ -2,6 +2,7 @@ import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { either } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
+import { unknowns } from "../shared/unknowns.ts";
 
 /** How a dropout holds a washer: those that move as a whole, or with the crank axis, have a slot like a vertical one. */
 const shapes = {
@@ -22,14 +23,17 @@ export default defineCheck({
   needs: () => ({
     hub: slot("rear-wheel.hub"),
     gears: fact("rear-wheel.hub", "gears"),
-    washers: fact("rear-wheel.hub", "dropout-washers"),
+    washers: optional(fact("rear-wheel.hub", "dropout-washers")),
     arm: optional(fact("rear-wheel.hub", "torque-arm")),
-    dropout: fact("frame", "dropout"),
+    dropout: optional(fact("frame", "dropout")),
   }),
   test({ hub, washers, arm, dropout }) {
     if (arm.state === "known" && arm.value)
       return notApplicable("a torque arm holds the axle, which is asked for by itself");
-    if (arm.state === "unknown") return cannotTell(arm);
+    if (washers.state === "none") return notApplicable(`${washers.path} is none`);
+    if (dropout.state === "none") return notApplicable(`${dropout.path} is none`);
+    const unknown = unknowns(arm, washers, dropout);
+    if (washers.state === "unknown" || dropout.state === "unknown" || unknown.length > 0) return cannotTell(...unknown);
     const shape = shapes[dropout.value];
     if (washers.value.includes(shape)) {
       return holds(

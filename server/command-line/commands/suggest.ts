@@ -1,4 +1,4 @@
-import type { RankedBy } from "../../engine/candidates.ts";
+import type { RankedBy } from "../../engine/ranking.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
 import { slotSuggestionsJson } from "../../reports/slot-suggestions-json.ts";

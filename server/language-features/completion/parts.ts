@@ -1,5 +1,6 @@
-import { type Candidate, rankCandidates } from "../../engine/candidates.ts";
+import type { Candidate } from "../../engine/candidates.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { rankCandidates } from "../../engine/ranking.ts";
 import type { Declaration } from "../../model/declaration.ts";
 import { showMoney, showQuantity, showShare } from "../../values/show.ts";
 import type { Money } from "../../values/types.ts";

@@ -26,7 +26,7 @@ type SagNeeds = {
   /** The range of who decides: the fork's own maker, and for a rear shock the frame's. */
   readonly range: Need<Interval, true>;
   readonly own: Need<Interval, true>;
-  /** How far it can go at all; \`none\` for a rigid fork. */
+  /** How far it can go at all; `none` for a rigid fork. */
   readonly travel: Need<number, true>;
 };
 

@@ -101,7 +101,7 @@ export const hub = defineKind({
         "track-end": "Washers for slots that open backward.",
       },
       "Dropouts for which it has turn-stop washers.",
-      { group: "Fit", omitted: "none" },
+      { group: "Fit", omitted: "none", impliedBy: ["gears"] },
     ),
     "torque-arm": yesNo("Whether it needs an arm that holds its axle from turning.", { group: "Fit", omitted: "none" }),
 
