@@ -104,6 +104,21 @@ describe("the rotor's lock-ring", () => {
       "holds",
       undefined,
     ],
+    // A quick-release or nutted axle has no caps that anybody could measure.
+    ["lockring-tool: inside; greatest-axle-diameter: 17 mm", "axle: 9x100", "holds", undefined],
+    ["lockring-tool: inside; greatest-axle-diameter: 8 mm", "axle: 9x100", "fails", "error"],
+    [
+      "lockring-tool: inside; greatest-axle-diameter: 17 mm",
+      "axle: 9x100; axle-fastening: through",
+      "unknown",
+      undefined,
+    ],
+    [
+      "lockring-tool: inside; greatest-axle-diameter: 17 mm",
+      "axle: 15x100; axle-fastening: nutted",
+      "holds",
+      undefined,
+    ],
     ["lockring-tool: inside", "axle: 12x100; end-cap-diameter: 19 mm", "holds", undefined],
     ["lockring-tool: inside", "axle: 15x110", "fails", "warning"],
     ["lockring-tool: inside", "wheel: front", "unknown", undefined],

@@ -24,8 +24,9 @@ export default defineCheck({
     tool: fact(ofBrake(place.brake, "rotor"), "lockring-tool"),
     greatest: optional(fact(ofBrake(place.brake, "rotor"), "greatest-axle-diameter")),
     caps: optional(fact(ofWheel(place.wheel, "hub"), "end-cap-diameter")),
+    fastening: optional(fact(ofWheel(place.wheel, "hub"), "axle-fastening")),
   }),
-  test({ rotor, tool, greatest, caps, hubAxle, fitted }, { wheel, brake }) {
+  test({ rotor, tool, greatest, caps, fastening, hubAxle, fitted }, { wheel, brake }) {
     if (tool.value === "outside")
       return holds(`The lock-ring of ${rotor.subject} is turned from outside, past any axle.`);
     const swap = swaps(ofBrake(brake, "rotor"), ofWheel(wheel, "hub"));
@@ -37,8 +38,13 @@ export default defineCheck({
       if (!end) return cannotTell(...unknowns(caps, axle));
       const [is, most] = showPair(end.value, greatest.value, "length");
       if (atMost(end.value, greatest.value)) {
-        // The axle alone is thinner than the caps at its ends.
-        if (end !== caps && caps.state === "unknown") return cannotTell(caps);
+        // The axle alone is thinner than the caps at its ends, which only a through axle has.
+        const fastened =
+          fastening.state === "known"
+            ? fastening.value
+            : axle.state === "known" && dimensionFact<string>(axle.value, "fastening")?.value;
+        const hasCaps = !fastened || fastened === "through";
+        if (end !== caps && caps.state === "unknown" && hasCaps) return cannotTell(caps);
         return holds(
           `${end.subject} is ${is} at the axle's end, and the lock-ring of ${rotor.subject} passes ${most}.`,
         );
