@@ -52,6 +52,14 @@ export function unmatched(table: CsvTable, map: ColumnMap): { readonly lost: str
   };
 }
 
+/** Titles that a map's names, kinds and the like are put together from, and that stand over several columns. */
+export function ambiguousTitles(table: CsvTable, map: ColumnMap): readonly string[] {
+  const templates = [map.kind, map.name, map.title, map.from, map.documentation];
+  const titles = table.headings.map((title) => title.trim());
+  const named = new Set(templates.flatMap((template) => titlesIn(template ?? "")).map((title) => title.trim()));
+  return [...named].filter((title) => titles.indexOf(title) !== titles.lastIndexOf(title));
+}
+
 function isColumnEmpty(table: CsvTable, column: number): boolean {
   return table.rows.every(({ cells }) => isEmptyCell(cells[column] ?? ""));
 }

@@ -215,6 +215,21 @@ describe("what no text file can hold", () => {
     expect(existsSync(join(folder, "odd.ferrule"))).toBe(false);
   });
 
+  test("a title that names the parts has to stand over one column", () => {
+    const twice = workshop({ "stems.csv": "name,name,kind\na.one,a.two,stem\n" });
+    const refused = ferrule(twice, ["import", "stems.csv"]);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain("Several columns of stems.csv are called name,");
+    expect(existsSync(join(twice, "stems.ferrule"))).toBe(false);
+    // The same with a map that somebody looked through.
+    const folder = mapped();
+    writeFileSync(join(folder, "cassettes.csv"), list.replace("RRP", "SKU"));
+    expect(ferrule(folder, ["import", "cassettes.csv"]).err).toContain(
+      "Several columns of cassettes.csv are called SKU,",
+    );
+    expect(existsSync(join(folder, "cassettes.ferrule"))).toBe(false);
+  });
+
   test("of hundreds of rows with one name each names a few of the others", () => {
     const rows = Array.from({ length: 300 }, (_, index) => `a.one,stem,One,${100 + index} g\n`);
     const folder = workshop({ "stems.csv": `name,kind,title,mass\n${rows.join("")}` });

@@ -7,7 +7,7 @@ import { decode } from "../../interchange/decode.ts";
 import { guessColumns } from "../../interchange/guess-columns.ts";
 import { type ImportPlan, planImport } from "../../interchange/plan.ts";
 import { readLibraryJson } from "../../interchange/read-library-json.ts";
-import { type ReadRows, readRows, unmatched } from "../../interchange/rows.ts";
+import { ambiguousTitles, type ReadRows, readRows, unmatched } from "../../interchange/rows.ts";
 import { importJson } from "../../reports/import-json.ts";
 import { guessText, importText } from "../../reports/import-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
@@ -105,8 +105,10 @@ function csvRows(
       `ferrule: ${printable(source)} is no UTF-8 and was read as Windows-1252; a wrong letter is put right by "encoding" in the map.\n`,
     );
   }
+  const guess = map ? undefined : guessColumns(table, stemOf(path), workshopCurrency(engine));
+  refuseAmbiguous(table, map ?? guess?.map, source);
   if (map) return readRows(matched(table, map, mapPath, invocation), map, false);
-  const guess = guessColumns(table, stemOf(path), workshopCurrency(engine));
+  if (!guess) return undefined;
   if (guess.isCertain) return readRows(table, guess.map, true);
   const shown = shownPath(mapPath, invocation.folder);
   terminal.write(`${guessText(guess.columns, terminal.width)}\n\n`);
@@ -125,6 +127,16 @@ function csvRows(
     );
   }
   return undefined;
+}
+
+/** Of two columns with one title nobody can tell which one names the parts. */
+function refuseAmbiguous(table: CsvTable, map: ColumnMap | undefined, source: string): void {
+  const [title] = map ? ambiguousTitles(table, map) : [];
+  if (title === undefined) return;
+  throw new UsageProblem(
+    `Several columns of ${printable(source)} are called ${printable(title)}, and parts are put together from one of that name; nothing was imported.`,
+    ["Give each column a title of its own."],
+  );
 }
 
 /** The map that goes with a list: the one asked for, else the one beside it; absent where there is none yet. */
