@@ -376,6 +376,32 @@ build example "Example" { drivetrain.cassette: c; rear-wheel.hub: h }
     expect(checkText(text("stepped-driver")).instance(code, "cassette-freehub")).toBe("notApplicable");
   });
 
+  it.each([
+    ["snap-ring", "lockring-torque: 50 N·m", "notApplicable", []],
+    ["snap-ring", "offset: 0 mm", "notApplicable", []],
+    ["bolts", "offset: 0 mm", "notApplicable", []],
+    ["lockring", "lockring-torque: 50 N·m", "fails", []],
+    ["lockring", "lockring-torque: 35 N·m", "holds", []],
+    ["lockring", "offset: 0 mm", "unknown", ["drivetrain.cassette.lockring-torque"]],
+    // Nobody said what holds it: the torque is asked for, not left out.
+    ["", "offset: 0 mm", "unknown", ["drivetrain.cassette.lockring-torque"]],
+    ["", "lockring-torque: 50 N·m", "fails", []],
+  ])("asks a lock-ring's torque of a sprocket held by '%s' with %s: %s", (retention, torque, outcome, missing) => {
+    const held = retention === "" ? "" : `; retention: ${retention}`;
+    const row = checkText(`
+part sprocket c "Cog" { freehub: three-lug-driver; ${torque}${held} }
+part hub h "Hub" { freehub: three-lug-driver; lockring-torque: 30 to 40 N·m }
+build example "Example" {
+  drivetrain.cassette: c
+  rear-wheel.hub: h
+}
+`).row(code);
+    const verdict = row.instances.find(({ instance }) => instance === "cassette-freehub")?.verdict;
+    expect(verdict?.outcome).toBe(outcome);
+    expect(verdict?.outcome === "unknown" ? verdict.missing.map(({ path }) => path) : []).toEqual(missing);
+    if (verdict?.outcome === "notApplicable") expect(verdict.reason).toMatch(/snap ring|bolts/);
+  });
+
   it("asks of a control's band only where it has one on the bar", () => {
     const control = (mount: string, settings: string) => `
 standard control-clamp fit "Fit" { form: shared; source: "this test" }

@@ -57,6 +57,14 @@ function isPartOf(few: readonly Torque[], many: readonly Torque[]): boolean {
   );
 }
 
+/** Whether a lock-ring holds the joint, unless the part says that something else does. */
+function hasLockring(joint: Joint): boolean {
+  return joint.ends[0].torque === "lockring-torque";
+}
+
+/** What holds a sprocket where no lock-ring does, for a sentence. */
+const noLockring: Readonly<Record<string, string>> = { "snap-ring": "a snap ring", bolts: "bolts of its own" };
+
 /** Whether an end of an axle's joint is closed by a cam lever. */
 function isQuickRelease(end: End<unknown>): boolean {
   if (end.state !== "known" || !isCode(end.fact.value)) return false;
@@ -64,7 +72,9 @@ function isQuickRelease(end: End<unknown>): boolean {
 }
 
 type TorqueNeeds = Record<`part ${string}`, Need<Installed, true>> &
-  Record<`torque ${string}`, Need<Interval, true>> & {
+  Record<`torque ${string}`, Need<Interval, true>> &
+  /** What holds a sprocket on its seat, where that may be a lock-ring. */
+  Record<`retention ${string}`, Need<string, true>> & {
     readonly one: Need<unknown, true>;
     readonly other: Need<unknown, true>;
     readonly insteadOne: Need<unknown, true>;
@@ -94,6 +104,7 @@ export default defineCheck({
       shared: anySetting(one.slot, joint.shared?.setting ?? "clamp"),
       held: anyFact(one.slot, "held"),
     };
+    if (hasLockring(joint)) needs[`retention ${one.slot}`] = anyFact(one.slot, "retention");
     for (const { slot } of joint.ends) needs[`part ${slot}`] = anySlot(slot);
     for (const { slot, field } of [together(joint), ...apart(joint)].flat()) {
       needs[`part ${slot}`] = anySlot(slot);
@@ -122,6 +133,11 @@ export default defineCheck({
     }
     if (facts.held.state === "known" && facts.held.value !== "clamp")
       return notApplicable("it is held without a clamp");
+    // Only a sprocket states what holds it; a cassette always has a lock-ring.
+    const retention = facts[`retention ${one.slot}`];
+    if (retention?.state === "known" && !retention.value.endsWith("lockring")) {
+      return notApplicable(`it is held by ${noLockring[retention.value] ?? retention.value}, not by a lock-ring`);
+    }
     if (joint.family === "axle" && [first, second].some(isQuickRelease)) {
       return notApplicable("a quick release is closed by its lever, not to a torque");
     }
