@@ -13,7 +13,7 @@ export async function bundleTests(
   texts: ReadonlyMap<string, string>,
 ): Promise<string> {
   const entry = testFiles
-    .map((file) => `suite.file = ${JSON.stringify(relative(root, file))}; require(${JSON.stringify(file)});`)
+    .map((file) => `if (suite.begin(${JSON.stringify(relative(root, file))})) require(${JSON.stringify(file)});`)
     .join("\n");
   const { outputFiles } = await build({
     absWorkingDir: root,

@@ -25,6 +25,9 @@ const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
  */
 const longest = 30_000;
 
+/** Loads test files anew, all of them or those that are wanted. */
+type Load = (wants?: (file: string) => boolean) => readonly CollectedTest[];
+
 interface Switches {
   activeMutant?: string | undefined;
   hitCount?: number | undefined;
@@ -62,7 +65,7 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   const switches: Switches = {};
   Object.assign(globalThis, { __stryker__: switches });
   const expect = expectation(tools);
-  const load = (begin?: (file: string) => void): readonly CollectedTest[] => collect(script, root, expect, begin);
+  const load: Load = (wants = () => true) => collect(script, root, expect, wants);
 
   // Which tests reach which mutants, with all of them switched off. A file often works something out once, while its
   // tests are declared or in the first of them, and looks at it in many: who reaches a mutant brings its whole file.
@@ -80,6 +83,7 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   const all = load((file) => {
     note(loading);
     loading = file;
+    return true;
   });
   note(loading);
   const failing = new Set<number>();
@@ -117,7 +121,7 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
       .filter((index) => reached.has(all[index]?.file ?? ""))
       .sort((a, b) => (milliseconds[a] ?? 0) - (milliseconds[b] ?? 0));
     const tests = [...new Set([...order, ...others])].filter((index) => !failing.has(index));
-    const outcome = await isFound(mutant, tests, load, switches);
+    const outcome = await isFound(mutant, tests, all, load, switches);
     if (outcome === true) found++;
     else survivors.push(mutant);
     if (outcome === "out of time") outOfTime++;
@@ -140,17 +144,20 @@ function ownName(root: string, file: string): string {
 async function isFound(
   mutant: Mutant,
   tests: readonly number[],
-  load: () => readonly CollectedTest[],
+  all: readonly CollectedTest[],
+  load: Load,
   switches: Switches,
 ): Promise<boolean | "out of time"> {
   switches.activeMutant = mutant.id;
   switches.hitCount = 0;
   switches.hitLimit = 2_000_000;
   try {
-    const loaded = load();
+    const wanted = new Set(tests.map((index) => all[index]?.file));
+    const loaded = new Map(load((file) => wanted.has(file)).map((test) => [keyOf(test), test]));
     const until = performance.now() + longest;
     for (const index of tests) {
-      const test = loaded[index];
+      const known = all[index];
+      const test = known && loaded.get(keyOf(known));
       // What is counted is whether one test goes on for ever, not how many tests there are.
       switches.hitCount = 0;
       // With a mutant fewer tests may be there: that is noticed.
@@ -165,6 +172,11 @@ async function isFound(
   }
 }
 
+/** A test's place among those of its file: names may stand twice. */
+function keyOf({ file, place }: CollectedTest): string {
+  return `${file}#${place}`;
+}
+
 async function passes(test: CollectedTest): Promise<boolean> {
   try {
     await test.run();
@@ -174,14 +186,14 @@ async function passes(test: CollectedTest): Promise<boolean> {
   }
 }
 
-/** @param begin called with each test file before it is loaded. */
+/** @param wants asked of each test file before it is loaded; what is not wanted is left out. */
 function collect(
   script: Script,
   root: string,
   expect: unknown,
-  begin?: (file: string) => void,
+  wants: (file: string) => boolean,
 ): readonly CollectedTest[] {
-  const suite = new Suite(expect, begin);
+  const suite = new Suite(expect, wants);
   const fromRoot = createRequire(join(root, "package.json"));
   const required = (name: string): unknown => (name === "vitest" ? suite.exports : fromRoot(name));
   const module = { exports: {} };

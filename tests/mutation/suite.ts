@@ -7,6 +7,8 @@ export interface CollectedTest {
   /** The names of the groups and of the test, joined. */
   readonly name: string;
   readonly file: string;
+  /** How many tests of the same file came before it. */
+  readonly place: number;
   run(): unknown;
 }
 
@@ -18,23 +20,21 @@ export class Suite {
   readonly tests: CollectedTest[] = [];
   readonly #groups: string[] = [];
   readonly expect: unknown;
-  readonly #begin: ((file: string) => void) | undefined;
+  readonly #wants: (file: string) => boolean;
   #file = "";
+  #place = 0;
 
-  /** @param begin called with each file before its tests are collected. */
-  constructor(expect: unknown, begin?: (file: string) => void) {
+  /** @param wants asked of each file, in order, before its tests are collected. */
+  constructor(expect: unknown, wants: (file: string) => boolean) {
     this.expect = expect;
-    this.#begin = begin;
+    this.#wants = wants;
   }
 
-  /** The file that is being collected. */
-  get file(): string {
-    return this.#file;
-  }
-
-  set file(file: string) {
-    this.#begin?.(file);
+  /** Called by the bundle before each file; the file is loaded only when this is true. */
+  begin(file: string): boolean {
     this.#file = file;
+    this.#place = 0;
+    return this.#wants(file);
   }
 
   /** What a test file imports from the runner. */
@@ -65,7 +65,12 @@ export class Suite {
   #test(name: string, first: unknown, second?: unknown): void {
     const body = typeof first === "function" ? first : second;
     if (typeof body !== "function") return;
-    this.tests.push({ name: [...this.#groups, name].join(" > "), file: this.file, run: () => body() });
+    this.tests.push({
+      name: [...this.#groups, name].join(" > "),
+      file: this.#file,
+      place: this.#place++,
+      run: () => body(),
+    });
   }
 
   #each(
