@@ -1,15 +1,15 @@
 import { expect } from "vitest";
 import { parseDeclaration } from "../../grammar/parse.ts";
-import type { ResultValue } from "../../server/calculations/define.ts";
+import type { Calculation, ResultValue, Working } from "../../server/calculations/define.ts";
 import { calculationByName } from "../../server/calculations/table.ts";
 import { readValue } from "../../server/values/read.ts";
 
 /** Inputs as a person writes them: `{ rings: "50-34 t", chainstay: "410 mm" }`. */
 export type Written = Readonly<Record<string, string>>;
 
-function compute(name: string, written: Written): Readonly<Record<string, ResultValue | undefined>> {
-  const calculation = calculationByName(name);
-  if (!calculation) throw new Error(`no calculation is named ${name}`);
+/** The values of inputs as written, for a calculation of the table. */
+export function readInputs(calculation: Calculation, written: Written): Readonly<Record<string, unknown>> {
+  const { name } = calculation;
   const inputs = Object.entries(written).map(([input, text]) => {
     const field = calculation.inputs[input]?.field;
     if (!field) throw new Error(`${name} has no input ${input}`);
@@ -23,7 +23,14 @@ function compute(name: string, written: Written): Readonly<Record<string, Result
   for (const [input, { optional }] of Object.entries(calculation.inputs)) {
     if (!optional && !(input in written)) throw new Error(`${name} needs ${input}`);
   }
-  return calculation.compute(Object.fromEntries(inputs) as never) as Readonly<Record<string, ResultValue | undefined>>;
+  return Object.fromEntries(inputs);
+}
+
+function compute(name: string, written: Written, working?: Working): Readonly<Record<string, ResultValue | undefined>> {
+  const calculation = calculationByName(name);
+  if (!calculation) throw new Error(`no calculation is named ${name}`);
+  const inputs = readInputs(calculation, written) as never;
+  return calculation.compute(inputs, working) as Readonly<Record<string, ResultValue | undefined>>;
 }
 
 /** Reads inputs as the command line does and works the calculation out. */
@@ -31,6 +38,13 @@ export function calculate(name: string, written: Written): Readonly<Record<strin
   const results = compute(name, written);
   expect(results, `${name} ${JSON.stringify(written)}`).not.toHaveProperty("impossible");
   return results;
+}
+
+/** The lines of its working. */
+export function workingOf(name: string, written: Written): readonly string[] {
+  const lines: string[] = [];
+  compute(name, written, { step: (text) => lines.push(text) });
+  return lines;
 }
 
 /** One number of a calculation. */

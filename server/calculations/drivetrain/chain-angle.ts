@@ -60,19 +60,18 @@ export default defineCalculation({
     if (wrong) return wrong;
     if (rings.length > 1 && ringSpacing === undefined) return unusable("Several rings need their ring-spacing.");
     if (cogs.length > 1 && cogPitch === undefined) return unusable("Several cogs need their cog-pitch.");
-    // The largest ring and the smallest cog stand outermost.
-    const ringsFromOutside = [...rings].sort((a, b) => b - a);
-    const cogsFromOutside = [...cogs].sort((a, b) => a - b);
-    const ringLine = (ring: number): number =>
-      chainline + ((rings.length - 1) / 2 - ringsFromOutside.indexOf(ring)) * (ringSpacing ?? 0);
-    const lineOfCog = (cog: number): number =>
-      cogLine + ((cogs.length - 1) / 2 - cogsFromOutside.indexOf(cog)) * (cogPitch ?? 0);
+    // Rings go outward from the smallest and cogs from the largest, which is the order of the gears; of two alike each
+    // has its own place.
+    const ringLine = (place: number): number => chainline + (place - (rings.length - 1) / 2) * (ringSpacing ?? 0);
+    const lineOfCog = (place: number): number => cogLine + (place - (cogs.length - 1) / 2) * (cogPitch ?? 0);
     const gears = gearsOf(rings, cogs);
-    const angles = gears.map(({ name, ring, cog }) => {
-      const offset = ringLine(ring) - lineOfCog(cog);
+    const angles = gears.map(({ name }, index) => {
+      const ringAt = ringLine(Math.floor(index / cogs.length));
+      const cogAt = lineOfCog(index % cogs.length);
+      const offset = ringAt - cogAt;
       const angle = (Math.atan2(offset, chainstay) * 180) / Math.PI;
       working?.step(
-        `${name}: ring at ${say(ringLine(ring), "mm")}, cog at ${say(lineOfCog(cog), "mm")}, ${say(offset, "mm")} apart over ${say(chainstay, "mm")} = ${say(angle, "°", 2)}`,
+        `${name}: ring at ${say(ringAt, "mm")}, cog at ${say(cogAt, "mm")}, ${say(offset, "mm")} apart over ${say(chainstay, "mm")} = ${say(angle, "°", 2)}`,
       );
       return angle;
     });

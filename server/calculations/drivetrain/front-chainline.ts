@@ -1,5 +1,5 @@
 import { count, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, input, optionalInput } from "../define.ts";
+import { defineCalculation, input, optionalInput, unusable } from "../define.ts";
 import { negative, notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 
@@ -16,7 +16,7 @@ export default defineCalculation({
     ),
     rings: optionalInput(count("Number of rings; one when left out.", { lowest: 1, highest: 3 })),
     "ring-spacing": optionalInput(
-      length("Between the middles of neighbouring rings, for several.", { example: "7.5 mm" }),
+      length("Between the middles of neighbouring rings; needed for several.", { example: "7.5 mm" }),
     ),
   },
   results: { chainline: { unit: "mm", digits: 2, description: "Chainline, positive to the drive side." } },
@@ -25,8 +25,10 @@ export default defineCalculation({
   compute(inputs, working) {
     const { "tube-diameter": tube, "tube-to-outer-ring": gap, rings = 1, "ring-spacing": spacing = 0 } = inputs;
     const wrong =
-      notPositive({ "tube-diameter": tube, rings }) ?? negative({ "tube-to-outer-ring": gap, "ring-spacing": spacing });
+      notPositive({ "tube-diameter": tube, rings, "ring-spacing": inputs["ring-spacing"] }) ??
+      negative({ "tube-to-outer-ring": gap });
     if (wrong) return wrong;
+    if (rings > 1 && inputs["ring-spacing"] === undefined) return unusable("Several rings need their ring-spacing.");
     const outer = tube / 2 + gap;
     const chainline = outer - ((rings - 1) / 2) * spacing;
     working?.step(`Outer ring: ${say(tube, "mm")} ÷ 2 + ${say(gap, "mm")} = ${say(outer, "mm")}`);
