@@ -5,6 +5,7 @@ import { contextAt } from "./completion/context.ts";
 import { headerDrafts, keywordDrafts } from "./completion/header.ts";
 import { type CompletionData, completionList, type Draft } from "./completion/items.ts";
 import { keyDrafts } from "./completion/keys.ts";
+import { messageNameDrafts } from "./completion/message-names.ts";
 import { valueDrafts } from "./completion/values.ts";
 import { waiverDrafts } from "./completion/waivers.ts";
 import { checkHover } from "./hover/checks.ts";
@@ -22,8 +23,16 @@ export const completionCharacters = [" ", ":", ".", "/", "{", ";"] as const;
 export function completion(engine: Engine, uri: string, position: Position, client: ClientOptions): CompletionList {
   const lines = engine.lines(uri);
   const offset = lines.offset(position);
+  const listOf = (drafts: readonly Draft[], from: number, to: number, isCut: boolean): CompletionList => {
+    const start = lines.position(from);
+    const ranges = { insert: { start, end: position }, replace: { start, end: lines.position(to) } };
+    return completionList(drafts, ranges, client, isCut);
+  };
   const context = contextAt(engine, uri, offset);
-  if (!context) return { isIncomplete: false, items: [] };
+  if (!context) {
+    const names = messageNameDrafts(engine, uri, offset);
+    return listOf(names?.drafts ?? [], names?.start ?? offset, names?.end ?? offset, names?.isCut ?? false);
+  }
   const { word } = context.cursor;
   let drafts: readonly Draft[];
   let isCut = false;
@@ -49,9 +58,7 @@ export function completion(engine: Engine, uri: string, position: Position, clie
       break;
     }
   }
-  const start = lines.position(from);
-  const ranges = { insert: { start, end: position }, replace: { start, end: lines.position(word.end) } };
-  return completionList(drafts, ranges, client, isCut);
+  return listOf(drafts, from, word.end, isCut);
 }
 
 /** Adds what a person reads beside an item when looking at it. Needs the resolved model. */

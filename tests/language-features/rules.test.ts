@@ -261,6 +261,29 @@ describe("completion in an expression", () => {
     expect(found.indexOf("cockpit.stem.spacers-below")).toBeLessThan(found.indexOf("cockpit.stem.mass"));
   });
 
+  test("offers what may be put in between the braces of a message", () => {
+    const before = "  let: total = 3 mm\n  require: total <= 4 mm\n  message: ";
+    const found = labels(rule(`${before}"Too much: {<|>"`));
+    expect(found).toEqual(expect.arrayContaining(["total", "category", "drivetrain."]));
+    expect(found).not.toContain("max");
+    expect(taken(rule(`${before}"Too much: {to<|>"`), "total")).toContain('"Too much: {total}"\n');
+    expect(taken(rule(`${before}"Too {much}: { to<|> } in all"`), "total")).toContain("{ total } in all");
+    expect(taken(rule(`${before}"{drivetrain.capacity-ne<|>}"`), "drivetrain.capacity-needed")).toContain(
+      '"{drivetrain.capacity-needed}"',
+    );
+    expect(taken(rule(`${before}"{drive<|>"`), "drivetrain.")).toContain('"{drivetrain."');
+    expect(labels(rule(`${before}"{cockpit.stem.<|>`))).toContain("cockpit.stem.length");
+    // Outside of the braces, in other texts and in comments there is nothing to offer.
+    for (const elsewhere of [
+      `${before}"Too <|>{total}"`,
+      `${before}"{total} <|>"`,
+      `${before}"{total <|>"`,
+      `${before}4 // {<|>`,
+    ])
+      expect(labels(rule(elsewhere))).toEqual([]);
+    expect(labels(rule('  require: category is city\n  reason: "{<|>"'))).toEqual([]);
+  });
+
   test("offers what the blocks of a rule take", () => {
     expect(labels(rule("  require: category is city\n  <|>"))).toEqual(
       expect.arrayContaining(["require", "expect", "set", "message"]),

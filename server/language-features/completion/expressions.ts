@@ -185,7 +185,7 @@ const mostPaths = 200;
  * Paths one step at a time: what stands under what is typed already. Letters that begin no name are looked for in all
  * paths, so that `spacers` finds cockpit.stem.spacers-below.
  */
-function pathDrafts(
+export function pathDrafts(
   typed: string,
   beside: ExpressionType | undefined,
 ): { readonly drafts: Draft[]; readonly isCut: boolean } {
