@@ -4,13 +4,14 @@ import { calculate, readInputs, workingOf } from "./calculate.ts";
 import { brakeCases } from "./cases/brake.ts";
 import type { WorkedCase } from "./cases/define.ts";
 import { drivetrainCases } from "./cases/drivetrain.ts";
+import { geometryCases } from "./cases/geometry.ts";
 import { wheelCases } from "./cases/wheel.ts";
 
 /**
  * At least two cases for every calculation, worked out by other means than its own: by hand, from a publication, or by
  * a script that goes about it another way. A calculation's own examples are not among them.
  */
-const cases: readonly WorkedCase[] = [...drivetrainCases, ...wheelCases, ...brakeCases];
+const cases: readonly WorkedCase[] = [...drivetrainCases, ...wheelCases, ...brakeCases, ...geometryCases];
 
 const begun = new Set(cases.map(({ calculation }) => calculation));
 const calculations = all.filter(({ name }) => begun.has(name));
