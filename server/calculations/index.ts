@@ -40,6 +40,7 @@ import fitSpacersForHeight from "./fit/spacers-for-height.ts";
 import fitSteererLength from "./fit/steerer-length.ts";
 import fitSteererStack from "./fit/steerer-stack.ts";
 import fitStemSolutions from "./fit/stem-solutions.ts";
+import fitThreadedSteerer from "./fit/threaded-steerer.ts";
 import geometryEffectiveTopTube from "./geometry/effective-top-tube.ts";
 import geometryForkLengthEffect from "./geometry/fork-length-effect.ts";
 import geometryLeanClearance from "./geometry/lean-clearance.ts";
@@ -109,6 +110,7 @@ export const calculations: readonly Calculation[] = [
   fitSteererLength,
   fitSteererStack,
   fitStemSolutions,
+  fitThreadedSteerer,
   geometryEffectiveTopTube,
   geometryForkLengthEffect,
   geometryLeanClearance,

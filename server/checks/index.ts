@@ -161,6 +161,7 @@ import steeringSteererSupplied from "./steering/steerer-supplied.ts";
 import steeringStemBar from "./steering/stem-bar.ts";
 import steeringStemClamping from "./steering/stem-clamping.ts";
 import steeringStemSteerer from "./steering/stem-steerer.ts";
+import steeringThreadedSteererLength from "./steering/threaded-steerer-length.ts";
 import steeringTravelSet from "./steering/travel-set.ts";
 import wheelAxle from "./wheel/axle.ts";
 import wheelAxleFastening from "./wheel/axle-fastening.ts";
@@ -363,6 +364,7 @@ export const checks: readonly Check[] = [
   steeringStemBar,
   steeringStemClamping,
   steeringStemSteerer,
+  steeringThreadedSteererLength,
   steeringTravelSet,
   wheelAxleFastening,
   wheelAxleLength,

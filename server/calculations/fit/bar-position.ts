@@ -3,7 +3,7 @@ import { angle, length, yesNo } from "../../vocabulary/fields.ts";
 import { defineCalculation, input, known, lacking, meaningless, optionalInput, unusable } from "../define.ts";
 import { barClamp } from "../shared/bar-position.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
-import { missingOf } from "../shared/maybe.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 
 /** Where the middle of the bar clamp lies. */
@@ -94,6 +94,7 @@ export default defineCalculation({
         upperStack: fact("headset", "upper-stack"),
         clamping: optional(fact("cockpit.stem", "clamping")),
         spacers: optional(setting("cockpit.stem", "spacers-below")),
+        locknutSpacers: optional(setting("headset", "locknut-spacers")),
         clampHeight: optional(fact("cockpit.stem", "clamp-height")),
         quillLength: optional(fact("cockpit.stem", "quill-length")),
         insertion: optional(setting("cockpit.stem", "quill-insertion")),
@@ -117,7 +118,11 @@ export default defineCalculation({
         if (whole.state === "known" && inside.state === "known") {
           return known(
             isQuill
-              ? { ...given, "quill-rise": whole.value - inside.value }
+              ? {
+                  ...given,
+                  "upper-stack": given["upper-stack"] + (stated(facts.locknutSpacers) ?? 0),
+                  "quill-rise": whole.value - inside.value,
+                }
               : { ...given, "spacers-below": inside.value, "stem-clamp-height": whole.value },
           );
         }

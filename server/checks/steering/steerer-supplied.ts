@@ -25,8 +25,9 @@ export default defineCheck({
     below: optional(setting("cockpit.stem", "spacers-below")),
   }),
   test({ fork, supplied, cut, stack, gap, below, ...kind }) {
+    // A threaded one that is not cut yet is held against its locknut, by a check of its own.
     const other = notThreadless(kind);
-    if (other) return notApplicable(other);
+    if (other && cut.state !== "known") return notApplicable(other);
     if (cut.state === "known") {
       const [has, wants] = showPair(supplied.value, cut.value, "length");
       if (atLeast(supplied.value, cut.value)) {

@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { angle, code, length, word, words } from "../fields.ts";
+import { angle, code, length, quantityRange, word, words } from "../fields.ts";
 
 /** The steering bearings. */
 export const headset = defineKind({
@@ -10,16 +10,25 @@ export const headset = defineKind({
   fields: {
     upper: code("headset-upper", "Upper fit and steerer, such as ZS44/28.6.", { essential: true, group: "Fit" }),
     lower: code("headset-lower", "Lower fit and crown-race seat, such as ZS56/40.", { essential: true, group: "Fit" }),
-    "upper-stack": length("Height above the head tube, cover included, where the first spacer or stem rests.", {
-      essential: true,
-      group: "Geometry",
-      highest: 60,
-    }),
+    "upper-stack": length(
+      "Height above the head tube, cover included, where the first spacer or stem rests; of a threaded one up to the top of its locknut.",
+      {
+        essential: true,
+        group: "Geometry",
+        highest: 60,
+      },
+    ),
     "lower-stack": length("Height from the crown-race seat to the head tube's lower edge.", {
       essential: true,
       group: "Geometry",
       highest: 40,
     }),
+    "locknut-gap": quantityRange(
+      "length",
+      "allowed",
+      "How far below the top of its locknut its maker lets a threaded steerer end; left out, by common practice 1 to 4 mm.",
+      { group: "Limits", highest: 15, omitted: "none", example: "1 to 3 mm" },
+    ),
     "upper-bearing-angle": angle("Angle of the upper bearing's outer seat, such as 45 degrees.", {
       group: "Fit",
       lowest: 0,

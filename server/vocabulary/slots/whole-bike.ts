@@ -73,5 +73,11 @@ export const wholeBikeSlots = [
     kinds: ["headset"],
     description: "The headset.",
     omitted: "unknown",
+    settings: {
+      "locknut-spacers": length(
+        "Height of the washers, spacers and cable hanger between the adjusting race and the locknut of a threaded headset, beyond those of its own stack.",
+        { group: "Set-up", highest: 60, omitted: "none", example: "2 mm", deed: "Put {} of spacers under the locknut" },
+      ),
+    },
   }),
 ] as const;
