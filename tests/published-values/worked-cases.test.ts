@@ -4,6 +4,7 @@ import { calculate, readInputs, workingOf } from "./calculate.ts";
 import { brakeCases } from "./cases/brake.ts";
 import type { WorkedCase } from "./cases/define.ts";
 import { drivetrainCases } from "./cases/drivetrain.ts";
+import { fitCases } from "./cases/fit.ts";
 import { geometryCases } from "./cases/geometry.ts";
 import { wheelCases } from "./cases/wheel.ts";
 
@@ -11,7 +12,7 @@ import { wheelCases } from "./cases/wheel.ts";
  * At least two cases for every calculation, worked out by other means than its own: by hand, from a publication, or by
  * a script that goes about it another way. A calculation's own examples are not among them.
  */
-const cases: readonly WorkedCase[] = [...drivetrainCases, ...wheelCases, ...brakeCases, ...geometryCases];
+const cases: readonly WorkedCase[] = [...drivetrainCases, ...wheelCases, ...brakeCases, ...geometryCases, ...fitCases];
 
 const begun = new Set(cases.map(({ calculation }) => calculation));
 const calculations = all.filter(({ name }) => begun.has(name));
