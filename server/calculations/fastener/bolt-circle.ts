@@ -29,6 +29,9 @@ export default defineCalculation({
     if (circle === undefined && distance === undefined) {
       return unusable("Give either bolt-circle or adjacent-distance.");
     }
+    if (circle !== undefined && distance !== undefined) {
+      return unusable("Give either bolt-circle or adjacent-distance, not both.");
+    }
     const diameter = circle ?? (distance as number) / sin;
     if (circle === undefined) {
       working?.step(`Diameter: ${say(distance as number, "mm")} ÷ sin(180° ÷ ${bolts}) = ${say(diameter, "mm")}`);

@@ -107,7 +107,7 @@ export default defineCalculation({
           "bottom-bracket-drop": facts.drop.value,
           "rear-travel": stated(facts.travel) ?? 0,
           // Where nobody states it, the wheel is taken to keep its distance from the crank axis, which is nearer.
-          "growth-full": Math.max(0, stated(facts.growth) ?? 0),
+          "growth-full": stated(facts.growth) ?? 0,
           "wheel-radius": facts.radius.value,
         });
       },

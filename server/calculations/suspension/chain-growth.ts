@@ -4,9 +4,6 @@ import { chainPitch } from "../shared/chain-geometry.ts";
 import { negative, notFinite } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 
-/** Steps in which the travel is followed; the longest place is then found between two of them. */
-const steps = 200;
-
 /** How the rear centre of a single-pivot frame changes through its travel. */
 export default defineCalculation({
   name: "chain-growth",
@@ -63,10 +60,10 @@ export default defineCalculation({
     };
     const unladen = centreAt(0);
     const full = centreAt(travel) - unladen;
-    let greatest = 0;
-    for (let step = 1; step <= steps; step++) {
-      greatest = Math.max(greatest, centreAt((travel * step) / steps) - unladen);
-    }
+    // Longest of all is the line that runs through the pivot; the axle meets it only behind the crank axis.
+    const toPivot = Math.hypot(pivotForward, pivotUp);
+    const inLine = pivotForward < 0 ? pivotUp * (1 + arm / toPivot) - up : Number.NaN;
+    const greatest = inLine > 0 && inLine < travel ? toPivot + arm - unladen : Math.max(0, full);
     working?.step(`Swing arm: ${say(arm, "mm")} from pivot to axle`);
     working?.step(`Rear centre unladen: ${say(unladen, "mm")}`);
     working?.step(

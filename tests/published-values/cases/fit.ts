@@ -463,4 +463,21 @@ export const fitCases: readonly WorkedCase[] = [
     results: { "rider-centre-forward": 197.4812805, "rider-centre-height": 850.2702125, "trunk-angle": 62.19253321 },
     source: "segments placed by intersecting circles with NumPy, for a saddle 60 mm in front of the crank axis",
   },
+  {
+    calculation: "threaded-steerer",
+    inputs: {
+      "lower-stack": "11.5 mm",
+      "head-tube-length": "142 mm",
+      "upper-stack": "25.5 mm",
+      "locknut-spacers": "4.5 mm",
+    },
+    results: { "locknut-height": 183.5, "threaded-steerer-cut": 181.5 },
+    source: "by hand: 11.5 + 142 + 25.5 + 4.5, and 2 mm less by common practice",
+  },
+  {
+    calculation: "threaded-steerer",
+    inputs: { "lower-stack": "9 mm", "head-tube-length": "5 in", "upper-stack": "21.25 mm", "locknut-gap": "0 mm" },
+    results: { "locknut-height": 157.25, "threaded-steerer-cut": 157.25 },
+    source: "by hand in inches: 5 in of head tube are 127 mm; 9 + 127 + 21.25, level with the locknut's top",
+  },
 ];
