@@ -126,6 +126,7 @@ import frameRouting from "./frame/routing.ts";
 import frameSag from "./frame/sag.ts";
 import frameShockMount from "./frame/shock-mount.ts";
 import frameShockSize from "./frame/shock-size.ts";
+import frameStandLoad from "./frame/stand-load.ts";
 import frameSystemMass from "./frame/system-mass.ts";
 import seatClampDiameter from "./seat/clamp-diameter.ts";
 import seatDropperAllowed from "./seat/dropper-allowed.ts";
@@ -329,6 +330,7 @@ export const checks: readonly Check[] = [
   frameSag,
   frameShockMount,
   frameShockSize,
+  frameStandLoad,
   frameSystemMass,
   seatClampDiameter,
   seatDropperAllowed,

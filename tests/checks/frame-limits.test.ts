@@ -432,3 +432,62 @@ describe("drivetrain/battery-type", () => {
     expect(checkText(text).outcome("drivetrain/battery-type")).toBe(outcome);
   });
 });
+
+describe("frame/stand-load", () => {
+  const code = "frame/stand-load";
+  /** A bicycle of 16 + 3.5 + 0.5 = 20 kg with its stand and rack. */
+  const standing = (limit: string, fields: string, load = "") =>
+    built(
+      {
+        ...nothing,
+        frame: part("frame", "mass: 16 kg"),
+        fork: "none",
+        "carrying.rear-rack": part("rack", "mass: 3.5 kg", load === "" ? "" : `load: ${load}`),
+        "carrying.stand": part("stand", `${limit}; mass: 500 g`),
+      },
+      fields,
+    );
+
+  it.each([
+    ["load-limit: 30 kg", "rider.kit-mass: 10 kg", "", "holds", undefined],
+    ["load-limit: 29.9 kg", "rider.kit-mass: 10 kg", "", "fails", "warning"],
+    ["load-limit: 20 kg", "rider.kit-mass: none", "", "holds", undefined],
+    ["load-limit: 19.9 kg", "rider.kit-mass: none", "", "fails", "error"],
+    ["load-limit: 19.9 kg", 'note: "nothing said of the kit"', "", "fails", "error"],
+    // What the rack carries is part of the kit, not added to it.
+    ["load-limit: 30 kg", "rider.kit-mass: 10 kg", "10 kg", "holds", undefined],
+    ["load-limit: 30 kg", "rider.kit-mass: 10 kg", "10.1 kg", "fails", "warning"],
+    ["load-limit: 30 kg", 'note: "nothing said of the kit"', "10.1 kg", "fails", "warning"],
+    ["load-limit: 30 kg", 'note: "nothing said of the kit"', "10 kg", "unknown", undefined],
+    ["load-limit: none", "rider.kit-mass: 90 kg", "", "notApplicable", undefined],
+    ['note: "no limit known"', "rider.kit-mass: 10 kg", "", "unknown", undefined],
+  ])(
+    "a stand of %s under 20 kg of bicycle, %s, its rack with '%s': %s %s",
+    (limit, fields, load, outcome, severity) => {
+      const text = checkText(standing(limit, fields, load));
+      expect(text.outcome(code)).toBe(outcome);
+      expect(text.of(code)[0]?.severity).toBe(severity);
+    },
+  );
+
+  it("asks for the kit, and for what nobody weighed or chose", () => {
+    expect(checkText(standing("load-limit: 40 kg", 'note: "nothing"')).missing(code)).toEqual(["rider.kit-mass"]);
+    const open = compose({ frame: part("frame", 'size: "M"'), "carrying.stand": part("stand", "load-limit: 40 kg") });
+    expect(checkText(open).missing(code)).toEqual(
+      expect.arrayContaining(["frame.mass", "carrying.stand.mass", "rider.kit-mass", "seat.saddle"]),
+    );
+    expect(checkText(compose({ frame: part("frame", "mass: 16 kg") })).outcome(code)).toBe("notApplicable");
+  });
+
+  it("names both masses, and that the sum is a least where some are missing", () => {
+    const [finding] = checkText(standing("load-limit: 26.5 kg", "rider.kit-mass: 7 kg")).of(code);
+    expect(finding?.message).toMatch(
+      /^The bicycle and what it carries weigh 27 kg together, but stand holds 26\.5 kg: .*off its stand/,
+    );
+    const least = compose({
+      frame: part("frame", "mass: 16 kg"),
+      "carrying.stand": part("stand", "load-limit: 15 kg"),
+    });
+    expect(checkText(least).of(code)[0]?.message).toMatch(/bicycle alone weighs at least 16 kg, but stand holds 15 kg/);
+  });
+});

@@ -1,4 +1,3 @@
-import { eachPartOnce } from "../../calculations/shared/every-part.ts";
 import { missingOf } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { label } from "../../model/facts.ts";
@@ -13,12 +12,11 @@ import {
   optional,
   type Unknown,
 } from "../../model/need.ts";
-import { omittedSlot } from "../../model/omission.ts";
 import { atMost, greaterThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { type SlotPath, slotByPath } from "../../vocabulary/index.ts";
+import type { SlotPath } from "../../vocabulary/index.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable, type Verdict } from "../define.ts";
-import { askedSlots } from "../shared/open-slots.ts";
+import { bikeMass, knownOf, type MassBound, massOf } from "../shared/bike-mass.ts";
 import { swaps } from "../shared/swaps.ts";
 
 type Counted = "rider" | "rider-and-kit" | "all-up";
@@ -28,13 +26,6 @@ const counted: Readonly<Record<Counted, { readonly who: string; readonly weigh: 
   "rider-and-kit": { who: "Rider and kit", weigh: "weigh" },
   "all-up": { who: "Rider, kit and bicycle", weigh: "weigh" },
 };
-
-/** What is known of a mass: at least so much, and exactly so much where nothing is missing. */
-interface Bound {
-  readonly least: number;
-  readonly missing: readonly Missing[];
-  readonly facts: readonly Known[];
-}
 
 export default defineCheck({
   code: "frame/system-mass",
@@ -113,7 +104,7 @@ function judge(
   row: OfSlot<number>,
   limit: Known<number>,
   definition: Definition,
-  bounds: Readonly<Record<Counted, Bound>>,
+  bounds: Readonly<Record<Counted, MassBound>>,
 ): { readonly verdict: Verdict; readonly share: number } {
   const said = definition?.state === "known" ? (definition.value as Counted) : undefined;
   const verdict =
@@ -127,7 +118,7 @@ function compare(
   row: OfSlot<number>,
   limit: Known<number>,
   counts: Counted,
-  bound: Bound,
+  bound: MassBound,
   definition: Definition,
 ): Verdict {
   const { who, weigh } = counted[counts];
@@ -153,7 +144,7 @@ function whicheverItCounts(
   row: OfSlot<number>,
   limit: Known<number>,
   definition: Definition,
-  bounds: Readonly<Record<Counted, Bound>>,
+  bounds: Readonly<Record<Counted, MassBound>>,
 ): Verdict {
   const all = bounds["all-up"];
   if (all.missing.length === 0 && atMost(all.least, limit.value)) return compare(row, limit, "all-up", all, definition);
@@ -169,37 +160,23 @@ function boundsOf(
   kit: Maybe<number>,
   masses: readonly OfSlot<number>[],
   slots: Known<ReadonlyMap<string, Installed>>,
-): Readonly<Record<Counted, Bound>> {
-  const alone: Bound = { least: massOf(rider), missing: missingOf(rider), facts: knownOf(rider) };
-  const loaded: Bound = {
+): Readonly<Record<Counted, MassBound>> {
+  const alone: MassBound = { least: massOf(rider), missing: missingOf(rider), facts: knownOf(rider) };
+  const loaded: MassBound = {
     least: alone.least + massOf(kit),
     missing: [...alone.missing, ...missingOf(kit)],
     facts: [...alone.facts, ...knownOf(kit)],
   };
-  const rows = eachPartOnce(masses);
-  const bike = rows.reduce((sum, { fact }) => sum + massOf(fact), 0);
-  const heavy = rows
-    .flatMap(({ fact }) => knownOf(fact))
-    .sort((a, b) => (b.value as number) - (a.value as number))
-    .slice(0, 2);
+  const bike = bikeMass(masses, slots);
   return {
     rider: alone,
     "rider-and-kit": loaded,
     "all-up": {
-      least: loaded.least + bike,
-      missing: [...loaded.missing, ...rows.flatMap(({ fact }) => missingOf(fact)), ...emptyPlaces(slots)],
-      facts: [...loaded.facts, ...heavy],
+      least: loaded.least + bike.least,
+      missing: [...loaded.missing, ...bike.missing],
+      facts: [...loaded.facts, ...bike.facts],
     },
   };
-}
-
-/** Places for which nobody chose a part yet: it weighs something all the same. */
-function emptyPlaces({ value: slots, place }: Known<ReadonlyMap<string, Installed>>): readonly Missing[] {
-  return askedSlots.flatMap((path) => {
-    const row = slotByPath(path);
-    const open = row !== undefined && !slots.has(path) && omittedSlot(row, slots) === "unknown";
-    return open ? [{ path, what: `which part is fitted (${path})`, place }] : [];
-  });
 }
 
 function missingOrNone(
@@ -216,14 +193,6 @@ function installed({ slot, installed: value }: OfSlot): Known<Installed> {
 
 function ask(fact: Unknown): { readonly verdict: Verdict; readonly share: number } {
   return { verdict: cannotTell(fact), share: 0 };
-}
-
-function massOf(fact: Maybe<number>): number {
-  return fact.state === "known" ? fact.value : 0;
-}
-
-function knownOf(fact: Maybe): readonly Known[] {
-  return fact.state === "known" ? [fact] : [];
 }
 
 function distinct(missing: readonly Missing[]): readonly Missing[] {
