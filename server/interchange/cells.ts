@@ -128,12 +128,12 @@ function asWritten(type: FieldType, cell: string, { decimals, unit, currency }: 
   }
 }
 
-/** `11, 13, 15 T`, `11/13/15` and `50 34` as `11-13-15 t`. */
+/** `11, 13, 15 T`, `11/13/15` and `50 34` as `11-13-15 t`; where two signs follow each other, a count is missing. */
 function withDashes(cell: string): string {
   const bare = cell.replace(/(\d)\s*[tT](?:eeth)?(?=$|[^\p{L}])/gu, "$1");
-  if (!/^\d[\d\s,;/|\u2010-\u2015-]*$/.test(bare)) return cell;
-  return `${bare
-    .trim()
-    .replace(/[\s,;/|\u2010-\u2015-]+/g, "-")
-    .replace(/-$/, "")} t`;
+  const counts = bare
+    .replace(/\s+/g, " ")
+    .replace(/ ?[,;/|\u2010-\u2015-]? ?$/, "")
+    .split(/ ?[,;/|\u2010-\u2015-] ?| /);
+  return counts.every((count) => /^\d+$/.test(count)) ? `${counts.join("-")} t` : cell;
 }

@@ -5,7 +5,7 @@ import type { Engine } from "../engine/engine.ts";
 import { Declaration, declarationKey } from "../model/declaration.ts";
 import { readStandard } from "../model/standard.ts";
 import type { Statements } from "../model/stated.ts";
-import { quote } from "../values/problems.ts";
+import { onOneLine, quote } from "../values/problems.ts";
 import { statedValue } from "./cells.ts";
 import { draftOf, fieldsOf, ownStatements } from "./declared.ts";
 import { type Draft, draftText, type OwnEntry, plainDraftText } from "./draft.ts";
@@ -195,7 +195,7 @@ function compare(engine: Engine, declaration: Declaration, placed: PlacedDraft):
   const fields = fieldsOf(draft.keyword, draft.kind) ?? {};
   const stated = statements(engine, declaration);
   const differences: Difference[] = [];
-  if (draft.title !== undefined && draft.title !== declaration.title) {
+  if (draft.title !== undefined && onOneLine(draft.title) !== declaration.title) {
     const before = declaration.title === undefined ? {} : { before: quote(declaration.title) };
     differences.push({ what: "title", ...before, after: quote(draft.title) });
   }

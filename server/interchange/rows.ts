@@ -7,6 +7,7 @@ import type { CsvRow, CsvTable } from "./csv-table.ts";
 import { type Draft, isName, type OwnEntry } from "./draft.ts";
 import { slug } from "./heading.ts";
 import { isEmptyCell, unprotectedCell } from "./spreadsheet-text.ts";
+import { doubtOf } from "./unlikely-values.ts";
 
 /** Where in the imported file something stands. */
 export interface ImportPlace {
@@ -99,6 +100,8 @@ class RowReader {
   /** Positions of titles: a title that stands twice in the table stands twice in the map. */
   readonly #places = new Map<string, number[]>();
   readonly #columns: readonly { readonly mapped: MappedColumn; readonly column: number }[];
+  /** Kinds by the map's words for them, as they stand there and in small letters. */
+  readonly #kinds: ReadonlyMap<string, string>;
 
   constructor(table: CsvTable, map: ColumnMap, isOwn: boolean) {
     this.#table = table;
@@ -109,6 +112,8 @@ class RowReader {
       places.push(column);
       this.#places.set(title.trim(), places);
     });
+    const kinds = Object.entries(map.kinds ?? {}).map(([word, kind]) => [word.trim(), kind] as const);
+    this.#kinds = new Map([...kinds.map(([word, kind]) => [word.toLowerCase(), kind] as const), ...kinds]);
     const used = new Map<string, number>();
     this.#columns = map.columns.flatMap((mapped) => {
       const title = mapped.column.trim();
@@ -133,6 +138,7 @@ class RowReader {
   }
 
   #read(row: CsvRow): PlacedDraft {
+    this.#refuseTitles(row);
     this.#refuseRagged(row);
     const kind = this.#kind(row);
     const name = this.#name(row);
@@ -171,10 +177,19 @@ class RowReader {
     return { draft, at: this.#place(row, -1), columns };
   }
 
+  /** Lists put together from several have their titles in the middle as well. */
+  #refuseTitles({ cells }: CsvRow): void {
+    const { headings } = this.#table;
+    const isTitle = (cell: string, at: number): boolean =>
+      cell.trim().toLowerCase() === (headings[at] ?? "").trim().toLowerCase();
+    if (cells.every(isTitle)) throw new Rejection(-1, "the row holds the titles of the columns once more, and no part");
+  }
+
   #refuseRagged({ cells }: CsvRow): void {
     const { length } = this.#table.headings;
     if (cells.length < length) {
-      throw new Rejection(cells.length - 1, `the row has ${cells.length} cells, and there are ${length} titles`);
+      const has = `${cells.length} ${cells.length === 1 ? "cell" : "cells"}`;
+      throw new Rejection(cells.length - 1, `the row has ${has}, and there are ${length} titles`);
     }
     if (cells.length > length && cells.slice(length).some((cell) => cell.trim() !== "")) {
       throw new Rejection(
@@ -185,9 +200,9 @@ class RowReader {
   }
 
   #kind(row: CsvRow): string {
-    const { kind: template, kinds = {} } = this.#map;
+    const { kind: template } = this.#map;
     const word = this.#filled(row, template, "kind of part").trim();
-    const kind = Object.hasOwn(kinds, word) ? (kinds[word] ?? word) : word;
+    const kind = this.#kinds.get(word) ?? this.#kinds.get(word.toLowerCase()) ?? word.toLowerCase();
     if (kindByName(kind)) return kind;
     throw new Rejection(
       this.#columnOf(template),
@@ -201,6 +216,13 @@ class RowReader {
     if (this.#isOwn) {
       if (isName(filled)) return filled;
       throw new Rejection(this.#columnOf(template), `${filled} cannot be the name of a part`);
+    }
+    for (const title of titlesIn(template)) {
+      const column = this.#places.get(title.trim())?.[0] ?? -1;
+      const cell = row.cells[column] ?? "";
+      if (slug(cell) !== "") continue;
+      // Without it, all such rows would share the name that is left.
+      throw new Rejection(column, `no name can be made of ${cell.trim()}, which has neither letters nor digits`);
     }
     const name = slug(filled);
     if (isName(name)) return name;
@@ -257,6 +279,8 @@ class RowReader {
     if (isText && cell.trim() === "none") return "none";
     const read = readCell(field.type, this.#trimmed(unprotectedCell(cell, isText)), style);
     if ("problem" in read) throw new Rejection(column, read.problem);
+    const doubt = this.#isOwn ? undefined : doubtOf(fact, field.type, read.written);
+    if (doubt !== undefined) throw new Rejection(column, doubt);
     return read.written;
   }
 

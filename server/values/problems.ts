@@ -91,7 +91,12 @@ export function spanOf(tokens: readonly ValueToken[], otherwise: Span): Span {
 
 /** Text as it is written in a file: in quotes, with `"` and `\` escaped and line ends made blanks. */
 export function quote(text: string): string {
-  return `"${text.replace(/[\\"]/g, "\\$&").replace(/[\r\n\u2028\u2029]+/g, " ")}"`;
+  return `"${onOneLine(text).replace(/[\\"]/g, "\\$&")}"`;
+}
+
+/** A text with blanks in place of its line ends, which no text of a file has. */
+export function onOneLine(text: string): string {
+  return text.replace(/[\r\n\u2028\u2029]+/g, " ");
 }
 
 /** The tokens as one line in canonical spacing, for messages and for display where no better form is known. */

@@ -87,6 +87,7 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
     (cells) => take({ ...cells, mass: `12${comma ? "." : ","}345${comma ? "," : "."}5` }, "12345.5 g"),
     (cells) => take({ ...cells, price: comma ? "12,50 €" : "£12.50" }, massOf(cells)),
     (cells) => take({ ...cells, stock: "n/a", price: "-" }, massOf(cells)),
+    (cells) => take({ ...cells, kind: ` ${cells.kind.toUpperCase()} ` }, massOf(cells)),
     (cells) => take({ ...cells, title: "Rückgrat, grün – é" }, massOf(cells)),
     // An inch sign without quotes round the cell is no quote.
     (cells) => {
@@ -104,10 +105,14 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
     (c) => refuse(row(c).replace(c.title, `"${c.title}`), 3, /never closed/, "open quote"),
     (c) => refuse(row(c).replace(c.title, `"${c.title}" again`), 3, /follows the closing quote/, "after a quote"),
     (c) => refuse([c.kind, c.sku, c.title].join(delimiter), 3, /3 cells/, "too few cells"),
+    (c) => refuse(c.kind, 1, /1 cell,/, "one cell alone"),
+    () => refuse(titles.join(delimiter), 0, /titles of the columns once more/, "titles in the middle"),
     (c) => refuse(`${row(c)}${delimiter}${delimiter}more`, 10, /11 cells/, "too many cells"),
     (c) => refuse(row({ ...c, kind: "Teapots" }), 1, /Teapots is not a kind/, "unknown kind"),
     (c) => refuse(row({ ...c, kind: "" }), 1, /empty/, "no kind"),
     (c) => refuse(row({ ...c, sku: "" }), 2, /empty/, "no number"),
+    (c) => refuse(row({ ...c, sku: "?!" }), 2, /neither letters nor digits/, "a number of signs alone"),
+    (c) => refuse(row({ ...c, mass: "0" }), 4, /0 g is the mass of no part/, "nought for not known"),
     (c) => refuse(row({ ...c, mass: "heavy" }), 4, /heavy/, "no number in a number"),
     (c) => refuse(row({ ...c, mass: "-40" }), 4, /mass/, "less than nothing"),
     (c) => refuse(row({ ...c, mass: "99999999" }), 4, /mass/, "a slipped digit"),
@@ -115,6 +120,10 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
     (c) => refuse(row({ ...c, mass: comma ? "1.5" : "1,5" }), 4, /decimal/, "the other decimals"),
     (c) => refuse(row({ ...c, mass: "1.2.3" }), 4, /1\.2\.3/, "two decimals"),
     (c) => refuse(row({ ...c, price: "XQZ 12" }), 5, /XQZ/, "no currency"),
+    (c) => refuse(row({ ...c, price: decimal("-12.50") }), 5, /less than nothing/, "a credit"),
+    (c) => refuse(row({ ...c, price: decimal("0.00") }), 5, /hardly a price/, "nought for a price"),
+    (c) => refuse(row({ ...c, price: decimal("1.295") }), 5, /3 decimals/, "thousands parted by the decimal sign"),
+    (c) => refuse(row({ ...c, price: `JPY 1200${decimal(".5")}` }), 5, /JPY has no decimals/, "half a yen"),
     (c) => refuse(row({ ...c, price: "ask" }), 5, /price/, "no sum"),
     (c) =>
       refuse(
@@ -125,6 +134,7 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
       ),
     (c) => refuse(row({ ...c, kind: "Cassettes", freehub: "x } part y z {", crank: "" }), 6, /no place/, "structure"),
     (c) => refuse(row({ ...c, kind: "Cassettes", cogs: "11-34", crank: "" }), 7, /every one/, "a range of cogs"),
+    (c) => refuse(row({ ...c, kind: "Cassettes", cogs: "11-13--17", crank: "" }), 7, /11-13--17/, "a cog left out"),
     (c) =>
       refuse(row({ ...c, kind: "Crankset", cogs: "", freehub: "stepped-driver" }), 6, /no fact/, "another kind's fact"),
     (c) => refuse(row({ ...c, kind: "Crankset", cogs: "", freehub: "", crank: "long" }), 8, /long/, "no length"),
