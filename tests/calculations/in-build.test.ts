@@ -1,50 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { ResultValue } from "../../server/calculations/define.ts";
 import { quantities } from "../../server/calculations/table.ts";
-import { Engine } from "../../server/engine/engine.ts";
-import type { BuildEvaluation, WorkedQuantity } from "../../server/engine/evaluate.ts";
-import { prelude } from "../../server/standards/index.ts";
+import type { BuildEvaluation } from "../../server/engine/evaluate.ts";
+import { evaluate, missing, none, value, worked } from "./build.ts";
 import { run } from "./run.ts";
-
-const uri = "memory:///workshop/example.ferrule";
-
-/** A workshop of one text; what its build `example` comes to. The text has to be free of slips. */
-function evaluate(text: string): BuildEvaluation {
-  const engine = new Engine({ today: "2026-11-25", prelude });
-  engine.update([{ uri, text }]);
-  engine.complete = true;
-  const slips = engine
-    .findings(uri)
-    .filter(({ code, severity }) => severity === "error" && /^(language|value|model)\//.test(code))
-    .map(({ code, message }) => `${code}: ${message}`);
-  expect(slips).toEqual([]);
-  const build = engine.workshop.lookup("build example");
-  const report = build && engine.report(build);
-  if (!report) throw new Error("no build is named example");
-  return report.evaluation;
-}
-
-function worked(evaluation: BuildEvaluation, path: string): WorkedQuantity {
-  const quantity = evaluation.quantity(path);
-  if (!quantity) throw new Error(`no number has the path ${path}`);
-  return quantity;
-}
-
-function value(evaluation: BuildEvaluation, path: string): ResultValue {
-  const quantity = worked(evaluation, path);
-  if (quantity.state !== "known") throw new Error(`${path} is ${JSON.stringify({ ...quantity, row: undefined })}`);
-  return quantity.value;
-}
-
-function missing(evaluation: BuildEvaluation, path: string): readonly string[] {
-  const quantity = worked(evaluation, path);
-  return quantity.state === "unknown" ? quantity.missing.map((one) => one.path) : [`${path} is ${quantity.state}`];
-}
-
-function none(evaluation: BuildEvaluation, path: string): string {
-  const quantity = worked(evaluation, path);
-  return quantity.state === "none" ? quantity.reason : `${path} is ${quantity.state}`;
-}
 
 /** A hardtail with a single ring; every fact can be replaced. */
 interface Hardtail {
