@@ -219,12 +219,59 @@ describe("steering/steerer-plug", () => {
     ["steerer-material: aluminium; forbids: star-nut", "plug-supplied: star-nut", undefined, "fails"],
     ["steerer-material: aluminium; plug-types: none", "plug-supplied: star-nut", undefined, "fails"],
     ['note: "nothing known"', "plug-supplied: star-nut", undefined, "unknown"],
-    // Nothing is said of a plug: it comes with the fork.
-    ["steerer-material: carbon", "plug-supplied: none", undefined, "notApplicable"],
+    // Nobody said what the cap pulls on.
+    ["steerer-material: carbon", "plug-supplied: none", undefined, "unknown"],
+    ["steerer-material: steel", 'note: "nothing said"', undefined, "unknown"],
+    // The fork's own plug.
+    ["steerer-material: carbon; plug-supplied: expanding-plug", "plug-supplied: none", undefined, "holds"],
+    ["steerer-material: carbon; plug-supplied: glued", "plug-supplied: star-nut", undefined, "holds"],
+    ["plug-supplied: star-nut", "plug-supplied: none", undefined, "holds"],
+    ["steerer-material: carbon; plug-supplied: expanding-plug", "plug-supplied: none", "plug-type: star-nut", "fails"],
+    [
+      "steerer-material: carbon; plug-supplied: expanding-plug; plug-types: expanding-plug",
+      "plug-supplied: none",
+      "plug-type: expanding-plug",
+      "holds",
+    ],
+    ["steerer-material: carbon; plug-supplied: star-nut", "plug-supplied: none", undefined, "fails"],
+    [
+      "steerer-material: aluminium; forbids: star-nut; plug-supplied: star-nut",
+      "plug-supplied: none",
+      undefined,
+      "fails",
+    ],
+    ["steerer-material: carbon; plug-supplied: none", "plug-supplied: none", "plug-type: none", "notApplicable"],
+    // None comes with either, and none is fitted.
+    ["steerer-material: carbon; plug-supplied: none", "plug-supplied: none", undefined, "fails"],
+    ["steerer-material: steel; plug-supplied: none", "plug-supplied: star-nut", undefined, "holds"],
     ["steerer-material: carbon; steerer-shape: threaded", "plug-supplied: star-nut", undefined, "notApplicable"],
     ["steerer-material: carbon; plug-types: expanding-plug", "plug-supplied: none", 'note: "unmarked"', "unknown"],
   ])("%s; headset %s; plug %s: %s", (fork, headset, plug, outcome) => {
     expect(checkText(plugged(fork, headset, plug)).outcome(code)).toBe(outcome);
+  });
+
+  it("says what comes with the fork, and what is laid aside for it", () => {
+    const fork = "steerer-material: carbon; plug-supplied: expanding-plug";
+    const said = (headset: string) => {
+      const verdict = checkText(plugged(fork, headset)).row(code).instances[0]?.verdict;
+      return verdict?.outcome === "holds" ? verdict.message : verdict?.outcome;
+    };
+    expect(said("plug-supplied: none")).toBe("fork comes with an expanding plug for its steerer.");
+    expect(said("plug-supplied: star-nut")).toMatch(/The star nut that comes with headset is not used\.$/);
+  });
+
+  it("asks what the fork comes with, and finds that nothing is there to pull on", () => {
+    expect(checkText(plugged("steerer-material: carbon", "plug-supplied: none")).missing(code)).toEqual([
+      "fork.plug-supplied",
+    ]);
+    const text = `${plugged("steerer-material: carbon; plug-supplied: none", "plug-supplied: none")}
+part steerer-plug test.wedge "Wedge" { plug-type: expanding-plug }
+`;
+    expect(checkText(text).of(code)[0]?.message).toBe(
+      "The cap has nothing to pull on: neither fork nor headset comes with a plug, and none is fitted. Fit an expanding plug.",
+    );
+    const metal = plugged("steerer-material: steel; plug-supplied: none", "plug-supplied: none");
+    expect(checkText(metal).of(code)[0]?.message).toMatch(/Fit a star nut or an expanding plug\.$/);
   });
 
   it("adds a plug that the fork takes", () => {

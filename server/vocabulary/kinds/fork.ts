@@ -35,6 +35,11 @@ export const fork = defineKind({
       "What its maker allows inside the steerer to preload the headset.",
       { group: "Fit" },
     ),
+    "plug-supplied": words(
+      { "star-nut": "A star nut.", "expanding-plug": "An expanding plug.", glued: "A glued sleeve." },
+      "What it comes with inside or for its steerer to preload the headset; `none` when that is bought besides.",
+      { group: "Fit", example: "expanding-plug" },
+    ),
     "greatest-spacers": length("Greatest height of spacers under the stem that its maker allows.", {
       group: "Limits",
       highest: 200,

@@ -55,7 +55,7 @@ export const cockpitSlots = [
   defineSlot({
     path: "cockpit.steerer-plug",
     kinds: ["steerer-plug"],
-    description: "Star nut or plug in the steerer, where it does not come with headset or fork.",
+    description: "Star nut or plug in the steerer, where it does not come with headset or fork (`plug-supplied`).",
     omitted: "none",
     settings: {
       depth: length("From the steerer's top down to its upper end.", {
