@@ -1,8 +1,9 @@
-import { fact, optional } from "../../model/need.ts";
+import { fact, optional, slot } from "../../model/need.ts";
 import { quantityRange, toothCount, yesNo } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, meaningless, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, meaningless, optionalInput } from "../define.ts";
 import { centreDistanceFor, chainLoop, chainPitch, loopLength, standsClear } from "../shared/chain-geometry.ts";
 import { notPositive, notTeeth } from "../shared/guards.ts";
+import { missingOf } from "../shared/maybe.ts";
 import { ringNeeds, withRings } from "../shared/rings-in-use.ts";
 import { say } from "../shared/say.ts";
 
@@ -113,20 +114,22 @@ export default defineCalculation({
         ...ringNeeds,
         cogs: fact("drivetrain.cassette", "cogs"),
         chainstay: fact("frame", "chainstay"),
-        derailleur: optional(fact("drivetrain.rear-derailleur", "speeds")),
+        derailleur: optional(slot("drivetrain.rear-derailleur")),
         halfLinkChain: optional(fact("drivetrain.chain", "half-link")),
         halfLinkClosure: optional(fact("drivetrain.closure-link", "half-link")),
         beltTeeth: optional(fact("drivetrain.chain", "teeth")),
       },
       inputs: (facts) =>
         withRings(facts, (rings) => {
-          if (facts.derailleur.state !== "none") return meaningless("a rear derailleur takes up the slack");
-          if (facts.beltTeeth.state !== "none") return meaningless("a belt drives the wheel");
+          if (facts.derailleur.state === "known") return meaningless("a rear derailleur takes up the slack");
+          if (facts.beltTeeth.state === "known") return meaningless("a belt drives the wheel");
           const [ring] = rings;
           const [cog] = facts.cogs.value;
           if (rings.length > 1 || facts.cogs.value.length > 1 || ring === undefined || cog === undefined) {
             return meaningless("there is more than one ring or cog");
           }
+          const missing = missingOf(facts.derailleur, facts.beltTeeth);
+          if (missing.length > 0) return lacking(missing);
           const halfLink = [facts.halfLinkChain, facts.halfLinkClosure].some(
             (fact) => fact.state === "known" && fact.value,
           );

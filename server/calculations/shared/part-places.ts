@@ -15,6 +15,8 @@ const crankAxis: Point = { forward: 0, up: 0 };
 /** Where the mass of what stands in a slot is taken to be. Rough: next to the rider's mass it matters little. */
 export function placeOfSlot(slot: string, marks: Landmarks): Point {
   const { frontAxle, rearAxle, hands, saddle, headTubeTop, seatTubeTop } = marks;
+  if (slot === "lighting.front-lamp" || slot === "lighting.bell") return hands;
+  if (slot === "lighting.rear-lamp") return saddle;
   if (slot.endsWith(".lever") || slot.endsWith("controller") || slot.endsWith("remote")) return hands;
   if (slot.startsWith("front-") || slot.startsWith("carrying.front-")) return frontAxle;
   if (slot.startsWith("rear-wheel.") || slot.startsWith("rear-brake.") || atRearAxle.has(slot)) return rearAxle;
@@ -34,6 +36,7 @@ const atRearAxle: ReadonlySet<string> = new Set([
   "drivetrain.rear-derailleur",
   "drivetrain.hanger",
   "drivetrain.derailleur-adapter",
+  "drivetrain.chain-tensioner",
   "carrying.stand",
   "carrying.child-seat",
 ]);
