@@ -15,19 +15,22 @@ export interface LibraryTable {
 
 interface Column {
   readonly heading: string;
-  /** The cell of a part; `undefined` where it states nothing there. */
-  cell(entry: LibraryEntry): string | undefined;
+  /** The cells of those parts that state something there: of thousands of parts most state none of a column. */
+  readonly cells: ReadonlyMap<LibraryEntry, string>;
 }
 
 /** A column of texts that stand for themselves. */
-function plainColumn(heading: string, text: (entry: LibraryEntry) => string | undefined): Column {
-  return {
-    heading,
-    cell: (entry) => {
-      const content = text(entry);
-      return content === undefined ? undefined : protectedCell(content);
-    },
-  };
+function plainColumn(
+  heading: string,
+  entries: Iterable<LibraryEntry>,
+  text: (entry: LibraryEntry) => string | undefined,
+): Column {
+  const cells = new Map<LibraryEntry, string>();
+  for (const entry of entries) {
+    const content = text(entry);
+    if (content !== undefined) cells.set(entry, protectedCell(content));
+  }
+  return { heading, cells };
 }
 
 /** Tells spreadsheets that the text is UTF-8. */
@@ -47,23 +50,28 @@ export function libraryCsv(all: readonly LibraryEntry[]): LibraryTable {
     return false;
   });
   const columns: readonly Column[] = [
-    plainColumn("kind", ({ draft }) => draft.kind),
-    plainColumn("name", ({ draft }) => draft.name),
+    plainColumn("kind", entries, ({ draft }) => draft.kind),
+    plainColumn("name", entries, ({ draft }) => draft.name),
     ...optionalColumn("title", entries, ({ draft }) => draft.title),
     ...optionalColumn("from", entries, ({ draft }) => draft.from),
     ...optionalColumn("documentation", entries, ({ draft }) => draft.documentation),
     ...factColumns(entries),
     ...ownColumns(entries),
   ];
-  const rows = entries.map((entry) =>
-    columns.map((column) => {
-      const cell = column.cell(entry);
-      return cell ?? "";
-    }),
-  );
   const headings = columns.map(({ heading }) => heading);
-  const table = papaparse.unparse([headings, ...rows], { newline: "\r\n", quotes: false });
+  const table = papaparse.unparse([headings, ...rowsOf(entries, columns)], { newline: "\r\n", quotes: false });
   return { text: `${byteOrderMark}${table}\r\n`, leftBehind };
+}
+
+function rowsOf(entries: readonly LibraryEntry[], columns: readonly Column[]): readonly (readonly (string | null)[])[] {
+  const rows = new Map(entries.map((entry) => [entry, columns.map((): string | null => null)]));
+  columns.forEach(({ cells }, index) => {
+    for (const [entry, cell] of cells) {
+      const row = rows.get(entry);
+      if (row) row[index] = cell;
+    }
+  });
+  return [...rows.values()];
 }
 
 function optionalColumn(
@@ -71,7 +79,8 @@ function optionalColumn(
   entries: readonly LibraryEntry[],
   cell: (entry: LibraryEntry) => string | undefined,
 ): readonly Column[] {
-  return entries.some((entry) => cell(entry) !== undefined) ? [plainColumn(heading, cell)] : [];
+  const column = plainColumn(heading, entries, cell);
+  return column.cells.size > 0 ? [column] : [];
 }
 
 /** Facts in the order of the vocabulary, those of the first kind first. */
@@ -82,9 +91,18 @@ function factColumns(entries: readonly LibraryEntry[]): readonly Column[] {
   for (const [kind, { fields }] of kinds) {
     if (present.has(kind)) for (const fact of Object.keys(fields)) if (used.has(fact)) names.add(fact);
   }
-  return [...names].map((fact) => factColumn(fact, entries));
+  const stating = new Map<string, LibraryEntry[]>();
+  for (const entry of entries) {
+    for (const fact of entry.facts.keys()) {
+      const known = stating.get(fact);
+      if (known) known.push(entry);
+      else stating.set(fact, [entry]);
+    }
+  }
+  return [...names].map((fact) => factColumn(fact, stating.get(fact) ?? []));
 }
 
+/** @param entries the parts that state it. */
 function factColumn(fact: string, entries: readonly LibraryEntry[]): Column {
   const cells = new Map<LibraryEntry, string>();
   const measures = new Set<string>();
@@ -101,8 +119,8 @@ function factColumn(fact: string, entries: readonly LibraryEntry[]): Column {
     if (measured) numbers.set(entry, measured.number);
   }
   const [of = ""] = measures;
-  if (measures.size !== 1 || of === "") return { heading: fact, cell: (entry) => cells.get(entry) };
-  return { heading: `${fact} (${of})`, cell: (entry) => numbers.get(entry) };
+  if (measures.size !== 1 || of === "") return { heading: fact, cells };
+  return { heading: `${fact} (${of})`, cells: numbers };
 }
 
 /** A single number with its unit in the spelling of the language, or a sum with its currency. */
@@ -130,8 +148,8 @@ function ownColumns(entries: readonly LibraryEntry[]): readonly Column[] {
   }
   return [...cells].map(([path, column]) => {
     const areTexts = [...column.values()].every((written) => /^"(?:[^"\\])*"$/.test(written));
-    if (areTexts) return plainColumn(path, (entry) => column.get(entry)?.slice(1, -1));
-    return plainColumn(`${path} (as written)`, (entry) => column.get(entry));
+    if (areTexts) return plainColumn(path, column.keys(), (entry) => column.get(entry)?.slice(1, -1));
+    return plainColumn(`${path} (as written)`, column.keys(), (entry) => column.get(entry));
   });
 }
 

@@ -156,15 +156,20 @@ interface Asked {
   readonly fact: string;
   readonly written: string;
   readonly isHeld: boolean;
-  /** Parts that state an interface at the other end. */
-  readonly others: ReadonlySet<Declaration>;
+  /** What states an interface at the other end, the part itself too where it could stand at both. */
+  readonly partners: readonly Partner[];
+}
+
+interface Partner {
+  readonly code: ResolvedCode;
+  readonly owner: Declaration;
 }
 
 /** Which parts of the libraries are made for each other, joint by joint of the table. */
 class Partners {
   readonly #engine: Engine;
   /** The interfaces that some part of a slot's kinds states in a fact, by `SLOT FACT`. */
-  readonly #codes = new Map<string, readonly { readonly code: ResolvedCode; readonly owner: Declaration }[]>();
+  readonly #codes = new Map<string, readonly Partner[]>();
 
   constructor(engine: Engine) {
     this.#engine = engine;
@@ -186,7 +191,10 @@ class Partners {
       fact,
       written: joints[0]?.written ?? "",
       joints: joints.map(({ joint }) => joint.title),
-      others: new Set(joints.flatMap(({ others }) => [...others])).size,
+      others: othersThan(
+        part.declaration,
+        joints.flatMap(({ partners }) => partners),
+      ).size,
     }));
   }
 
@@ -202,16 +210,16 @@ class Partners {
       other.field,
       ...(other.otherwise === undefined ? [] : [other.otherwise]),
     ]);
-    const others = partners.filter(({ owner }) => owner !== part.declaration);
+    const hasOthers = partners.some(({ owner }) => owner !== part.declaration);
     // Where the libraries state nothing at the other end, nothing can be said; halves are for the checks of builds.
-    if (codes.length === 0 || others.length === 0 || codes.some(({ halves }) => halves)) return [];
+    if (codes.length === 0 || !hasOthers || codes.some(({ halves }) => halves)) return [];
     const isHeld =
-      codes.some((code) => others.some((partner) => mate(code, partner.code))) ||
+      codes.some((code) =>
+        partners.some((partner) => partner.owner !== part.declaration && mate(code, partner.code)),
+      ) ||
       this.#byAdapter(codes, joint, end) ||
       this.#byShare(codes, joint, end);
-    return [
-      { joint, fact: end.field, isHeld, written: statement.written, others: new Set(others.map(({ owner }) => owner)) },
-    ];
+    return [{ joint, fact: end.field, isHeld, written: statement.written, partners }];
   }
 
   /** Whether an adapter of the libraries takes the interface on its side of the joint. */
@@ -229,10 +237,7 @@ class Partners {
     );
   }
 
-  #partners(
-    slot: string,
-    fields: readonly string[],
-  ): readonly { readonly code: ResolvedCode; readonly owner: Declaration }[] {
+  #partners(slot: string, fields: readonly string[]): readonly Partner[] {
     const key = `${slot} ${fields.join(" ")}`;
     const kept = this.#codes.get(key);
     if (kept) return kept;
@@ -255,4 +260,10 @@ class Partners {
     );
     return codes.flatMap((code) => resolveCode(code, this.#engine.workshop, []) ?? []);
   }
+}
+
+function othersThan(declaration: Declaration, partners: readonly Partner[]): ReadonlySet<Declaration> {
+  const others = new Set(partners.map(({ owner }) => owner));
+  others.delete(declaration);
+  return others;
 }
