@@ -37,6 +37,7 @@ export default defineCalculation({
   compute({ "bolt-diameter": diameter, "thread-pitch": pitch, "proof-stress": proof, share = usualShare }, working) {
     const wrong = notPositive({ "bolt-diameter": diameter, "thread-pitch": pitch, "proof-stress": proof, share });
     if (wrong) return wrong;
+    if (share > 100) return impossible("A share of the proof load is no more than all of it.");
     const core = diameter - 0.9382 * pitch;
     if (core <= 0) return impossible("The pitch leaves no core in the bolt.");
     const area = (Math.PI / 4) * core ** 2;

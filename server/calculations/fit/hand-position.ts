@@ -2,7 +2,7 @@ import { fact, optional, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
 import { defineCalculation, input, known, lacking, optionalInput } from "../define.ts";
 import { sine } from "../shared/angles.ts";
-import { notBetween, notFinite } from "../shared/guards.ts";
+import { negative, notBetween, notFinite } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
 
@@ -37,9 +37,9 @@ export default defineCalculation({
         "bar-clamp-forward": given["bar-clamp-forward"],
         "bar-clamp-height": given["bar-clamp-height"],
         rise,
-        "bar-reach": barReach,
-        "grip-distance": distance,
-      }) ?? notBetween(-181, 181, "°", { "back-sweep": sweep });
+      }) ??
+      negative({ "bar-reach": barReach, "grip-distance": distance }) ??
+      notBetween(-181, 181, "°", { "back-sweep": sweep });
     if (wrong) return wrong;
     const back = distance * sine(sweep);
     const forward = given["bar-clamp-forward"] + barReach - back;

@@ -74,6 +74,7 @@ export default defineCalculation({
     const deepest = greatest === undefined ? undefined : Math.min(greatest, post);
     if (deepest !== undefined) {
       working?.step(`Lowest saddle, at a depth of ${say(deepest, "mm")}: ${say(heightAt(deepest), "mm")}`);
+      if (deepest < least) working?.step("The greatest depth is less than the least, so that no depth is right");
     }
     return {
       "least-insertion-needed": least,

@@ -43,7 +43,7 @@ export default defineCalculation({
       unit: "mm",
       digits: 1,
       list: true,
-      description: "Stem length that meets the target exactly.",
+      description: "Stem length that meets the target exactly; below zero where that lies behind the steering axis.",
     },
     "exact-spacers": {
       unit: "mm",
