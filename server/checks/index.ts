@@ -118,6 +118,7 @@ import frameAirPressure from "./frame/air-pressure.ts";
 import frameBattery from "./frame/battery.ts";
 import frameCages from "./frame/cages.ts";
 import frameCategory from "./frame/category.ts";
+import frameChart from "./frame/chart.ts";
 import frameChildSeat from "./frame/child-seat.ts";
 import frameMotorNotCovered from "./frame/motor-not-covered.ts";
 import frameMounts from "./frame/mounts.ts";
@@ -322,6 +323,7 @@ export const checks: readonly Check[] = [
   frameBattery,
   frameCages,
   frameCategory,
+  frameChart,
   frameChildSeat,
   frameMotorNotCovered,
   frameMounts,

@@ -70,6 +70,17 @@ export const frameGeometryFields = {
     lowest: -80,
     highest: 120,
   }),
+  "front-centre": length(
+    "From the crank axis to the front axle in a straight line, as the chart states it for the fork that it assumes.",
+    { group: "Geometry", lowest: 300, highest: 1500, omitted: "none", example: "592 mm" },
+  ),
+  wheelbase: length("Between the axles, as the chart states it for the fork that it assumes.", {
+    group: "Geometry",
+    lowest: 500,
+    highest: 2500,
+    omitted: "none",
+    example: "1012 mm",
+  }),
   standover: length("Height of the top tube where the rider stands over it, on the tyres that its maker assumes.", {
     group: "Geometry",
     lowest: 200,
