@@ -67,6 +67,7 @@ import drivetrainCogSteps from "./drivetrain/cog-steps.ts";
 import drivetrainCrankArmClearance from "./drivetrain/crank-arm-clearance.ts";
 import drivetrainDerailleurMount from "./drivetrain/derailleur-mount.ts";
 import drivetrainDriveFamily from "./drivetrain/drive-family.ts";
+import drivetrainFamilyDimensions from "./drivetrain/family-dimensions.ts";
 import drivetrainFixedLockRing from "./drivetrain/fixed-lock-ring.ts";
 import drivetrainFreehubBody from "./drivetrain/freehub-body.ts";
 import drivetrainFreewheelThread from "./drivetrain/freewheel-thread.ts";
@@ -272,6 +273,7 @@ export const checks: readonly Check[] = [
   drivetrainCrankArmClearance,
   drivetrainDerailleurMount,
   drivetrainDriveFamily,
+  drivetrainFamilyDimensions,
   drivetrainFixedLockRing,
   drivetrainFreehubBody,
   drivetrainFreewheelThread,
