@@ -246,8 +246,15 @@ export const commands: readonly CommandRow[] = [
   {
     name: "export",
     summary: "write the parts of libraries as CSV or JSON",
-    usage: ["[PATH...] --format csv|json"],
-    options: [{ ...formatOption(["csv", "json"]), description: "how to write the parts" }],
+    usage: ["[PATH...] --format csv|json [--to FILE]"],
+    options: [
+      { ...formatOption(["csv", "json"]), description: "how to write the parts" },
+      {
+        name: "to",
+        value: "FILE",
+        description: "the file to write, replaced in one step; standard output when not given",
+      },
+    ],
     details: [
       "PATH is a file, a folder or a pattern; without one, the folder you are in. JSON holds parts and the workshop's own " +
         "standards, with values in units and as they are written; import reads it back to equal declarations. " +

@@ -56,7 +56,28 @@ interface ReadText {
   readonly problem?: string;
 }
 
+/** What was read lately, by type: thousands of rows hold the same few codes, lists of teeth and masses. */
+const readLately = new WeakMap<FieldType, Map<string, ReadText>>();
+/** Readings kept of one type, and how long a text may be to be kept: what comes from outside must not fill the memory. */
+const mostKept = 5000;
+const longestKept = 100;
+
 function read(type: FieldType, text: string, field: string): ReadText {
+  if (text.length > longestKept) return readAnew(type, text, field);
+  let kept = readLately.get(type);
+  if (!kept || kept.size >= mostKept) {
+    kept = new Map();
+    readLately.set(type, kept);
+  }
+  const key = `${field} ${text}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const reading = readAnew(type, text, field);
+  kept.set(key, reading);
+  return reading;
+}
+
+function readAnew(type: FieldType, text: string, field: string): ReadText {
   const { block, problems } = parseDeclaration(`part a a {\n  a: ${text}\n}\n`);
   const entry = block?.entries[0];
   const broken = problems.find(({ severity }) => severity === "error");

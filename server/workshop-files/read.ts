@@ -21,17 +21,20 @@ export const mostBytes = 24 * 1024 * 1024;
 
 const notWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
-/** The bytes of a file. Never throws and never waits on a pipe or a device. */
-export function readBytes(path: string): SourceBytes {
+/**
+ * The bytes of a file. Never throws and never waits on a pipe or a device.
+ * @param most bytes of a file that is read; what a source may have when left out.
+ */
+export function readBytes(path: string, most: number = mostBytes): SourceBytes {
   let descriptor: number | undefined;
   try {
     descriptor = openSync(path, notWaiting);
     const status = fstatSync(descriptor);
     if (status.isDirectory()) return { state: "unreadable", reason: "it is a folder" };
     if (!status.isFile()) return { state: "unreadable", reason: "it is not a regular file" };
-    if (status.size > mostBytes) return { state: "too-large", bytes: status.size };
+    if (status.size > most) return { state: "too-large", bytes: status.size };
     const bytes = readFileSync(descriptor);
-    return bytes.length > mostBytes ? { state: "too-large", bytes: bytes.length } : { state: "read", bytes };
+    return bytes.length > most ? { state: "too-large", bytes: bytes.length } : { state: "read", bytes };
   } catch (error) {
     return { state: "unreadable", reason: reasonOf(error) };
   } finally {

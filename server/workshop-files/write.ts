@@ -32,6 +32,7 @@ export function stateOf(path: string): Stats {
  */
 export function replaceFile(path: string, text: string, before: Stats): void {
   refuseUnreadable(text);
+  if (before.isDirectory()) throw new FileNotReplaced("it is a folder");
   // A rename asks only the folder for permission; the file's own word counts as well.
   if ((before.mode & 0o222) === 0) throw new FileNotReplaced("it is read-only");
   const aside = asideOf(path);
@@ -110,7 +111,9 @@ export function createFile(path: string, text: string): void {
     giveName(aside, path);
   } catch (error) {
     if (descriptor !== undefined) closeSync(descriptor);
-    throw (error as { code?: string }).code === "EEXIST" ? new FileNotReplaced("it is there already") : error;
+    if ((error as { code?: string }).code !== "EEXIST") throw error;
+    const isFolder = statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+    throw new FileNotReplaced(isFolder ? "a folder has that name" : "it is there already");
   } finally {
     try {
       unlinkSync(aside);

@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { buildOnce } from "./built.ts";
@@ -150,6 +150,18 @@ part cassette gill.gl-3 "Gill wider" {
     expect(readdirSync(folder).filter((name) => name.endsWith(".tmp"))).toEqual([]);
   });
 
+  test("a folder in the target's place is said to be one", () => {
+    const { code, err } = ferrule(mapped({ "taken.ferrule/note.txt": "" }), [
+      "import",
+      "cassettes.csv",
+      "--to",
+      "taken.ferrule",
+    ]);
+    expect(code).toBe(2);
+    expect(err).toContain("taken.ferrule was left as it is: a folder has that name.");
+    expect(err).toContain("Once that is put right, the same command does the rest.");
+  });
+
   test("what is no list is said in one line", () => {
     const folder = folderWith({ "empty.csv": "", "a.ferrule": "", "b.json": "[]" });
     expect(ferrule(folder, ["import"]).code).toBe(2);
@@ -260,6 +272,48 @@ describe("export", () => {
     expect(err).toContain("gill.ferrule:11  gill.odd was left out");
     expect(JSON.parse(out).parts).toHaveLength(1);
     expect(code).toBe(1);
+  });
+
+  test("a library may be larger as JSON than a source may be, and is read back", () => {
+    const folder = workshop({ "gill.ferrule": library });
+    const { out } = ferrule(folder, ["export", "gill.ferrule", "--format", "json"]);
+    const other = folderWith({
+      "workshop.ferrule": workshopFile,
+      "back.json": `${out}${" ".repeat(25 * 1024 * 1024)}`,
+    });
+    expect(ferrule(other, ["import", "back.json"])).toMatchObject({ code: 0, err: "" });
+    expect(read(other, "back.ferrule")).toContain("mass: 0.315 kg");
+  });
+
+  test("--to replaces a file whole, through a link too, and never a file of the workshop's own kind", () => {
+    const folder = workshop({ "gill.ferrule": library, "old.csv": "what was there", "folder/x.txt": "" });
+    symlinkSync("old.csv", join(folder, "link.csv"));
+    const out = ferrule(folder, ["export", "gill.ferrule", "--format", "csv"]).out;
+    for (const to of ["new.csv", "link.csv"]) {
+      expect(ferrule(folder, ["export", "gill.ferrule", "--format", "csv", "--to", to])).toEqual({
+        code: 0,
+        out: "",
+        err: "",
+      });
+    }
+    expect([read(folder, "new.csv"), read(folder, "old.csv")]).toEqual([out, out]);
+    const refused = (to: string) => ferrule(folder, ["export", "gill.ferrule", "--format", "csv", "--to", to]);
+    expect(refused("folder")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("folder was not written: it is a folder"),
+    });
+    expect(refused("gill.ferrule")).toMatchObject({ code: 2, err: expect.stringContaining("is Ferrule's own") });
+    expect(refused("absent/x.csv").code).toBe(2);
+    expect(read(folder, "gill.ferrule")).toBe(library);
+    expect(readdirSync(folder).sort()).toEqual([
+      "cassettes.csv",
+      "folder",
+      "gill.ferrule",
+      "link.csv",
+      "new.csv",
+      "old.csv",
+      "workshop.ferrule",
+    ]);
   });
 
   test("needs to be told the format", () => {

@@ -1,3 +1,5 @@
+import { existsSync, realpathSync, statSync } from "node:fs";
+import { resolve } from "node:path";
 import { libraryOf } from "../../interchange/library.ts";
 import { libraryCsv } from "../../interchange/library-csv.ts";
 import { libraryJson } from "../../interchange/library-json.ts";
@@ -5,6 +7,9 @@ import { headerPlace } from "../../model/declaration.ts";
 import { locate } from "../../reports/collect.ts";
 import { printable } from "../../reports/printable.ts";
 import { counted } from "../../reports/words.ts";
+import { reasonOf } from "../../workshop-files/list.ts";
+import { fileExtension } from "../../workshop-files/root.ts";
+import { createFile, FileNotReplaced, replaceFile } from "../../workshop-files/write.ts";
 import type { Invocation } from "../commands.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { readAndLoad } from "../find-build.ts";
@@ -14,6 +19,9 @@ import { UsageProblem } from "../problem.ts";
 export function run(invocation: Invocation): number {
   const { positionals, value, terminal } = invocation;
   const format = value("format");
+  if (value("to")?.endsWith(fileExtension)) {
+    throw new UsageProblem(`--to takes a .csv or .json file, and ${printable(value("to") ?? "")} is Ferrule's own.`);
+  }
   if (format === undefined) throw new UsageProblem("export needs --format csv or --format json.");
   const workshops = readAndLoad(positionals.length === 0 ? ["."] : positionals, invocation);
   const libraries = workshops.map((workshop) => ({ workshop, library: libraryOf(workshop.engine, workshop.uris) }));
@@ -34,7 +42,7 @@ export function run(invocation: Invocation): number {
   for (const one of libraries) leave(one.library.leftBehind, one);
   if (format === "json") {
     const language = Math.max(1, ...workshops.map(({ engine }) => engine.languageNumber));
-    terminal.write(`${JSON.stringify(libraryJson(entries, language), undefined, 2)}\n`);
+    handOver(`${JSON.stringify(libraryJson(entries, language), undefined, 2)}\n`, invocation);
   } else {
     const table = libraryCsv(entries);
     for (const one of libraries) {
@@ -50,7 +58,27 @@ export function run(invocation: Invocation): number {
         `ferrule: ${counted(standards, "standard")} left out: a table holds parts; --format json holds both.\n`,
       );
     }
-    terminal.write(table.text);
+    handOver(table.text, invocation);
   }
   return behind > 0 ? exitCodes.findings : exitCodes.clean;
+}
+
+/** Writes to the file asked for, which is whole at every moment, else to standard output. */
+function handOver(text: string, { value, folder, terminal }: Invocation): void {
+  const to = value("to");
+  if (to === undefined) {
+    terminal.write(text);
+    return;
+  }
+  const path = resolve(folder, to);
+  try {
+    // A link is followed, so that the file itself is replaced.
+    if (existsSync(path)) {
+      const file = realpathSync(path);
+      replaceFile(file, text, statSync(file));
+    } else createFile(path, text);
+  } catch (error) {
+    const reason = error instanceof FileNotReplaced ? error.message : reasonOf(error);
+    throw new UsageProblem(`${printable(to)} was not written: ${reason}.`);
+  }
 }

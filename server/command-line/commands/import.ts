@@ -14,7 +14,7 @@ import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
 import { workshopCurrency } from "../../suggest/currency.ts";
 import { reasonOf } from "../../workshop-files/list.ts";
-import { mostBytes, readBytes } from "../../workshop-files/read.ts";
+import { readBytes } from "../../workshop-files/read.ts";
 import { fileExtension } from "../../workshop-files/root.ts";
 import { createFile, FileNotReplaced, replaceFile } from "../../workshop-files/write.ts";
 import type { Invocation } from "../commands.ts";
@@ -41,11 +41,14 @@ export function run(invocation: Invocation): number {
   return write(rows, { source, target, workshop, invocation });
 }
 
+/** Bytes of a list that is read: what `export` writes of twenty thousand parts as JSON is above what a source may have. */
+const mostListBytes = 200 * 1024 * 1024;
+
 function bytesOf(path: string, written: string): Buffer {
-  const read = readBytes(path);
+  const read = readBytes(path, mostListBytes);
   if (read.state === "read") return read.bytes;
   const reason =
-    read.state === "unreadable" ? read.reason : `it has ${read.bytes} bytes; at most ${mostBytes} are read`;
+    read.state === "unreadable" ? read.reason : `it has ${read.bytes} bytes; at most ${mostListBytes} are read`;
   throw new UsageProblem(`${printable(written)} cannot be read: ${reason}.`);
 }
 
@@ -221,7 +224,7 @@ function write(rows: ReadRows, { source, target, workshop, invocation }: Writing
       const reason = error instanceof FileNotReplaced ? error.message : reasonOf(error);
       throw new UsageProblem(`${printable(shown)} was left as it is: ${reason}.`, [
         ...wrote.slice(0, -1).map((done) => `${done.what} ${done.file} before that.`),
-        "Running the same command again does the rest.",
+        "Once that is put right, the same command does the rest.",
       ]);
     }
   }
