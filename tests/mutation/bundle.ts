@@ -4,7 +4,8 @@ import { build } from "esbuild";
 
 /**
  * Test files and all they test as one function of what they import from outside, so that they can be loaded anew in
- * the same process: a mutant may change what is worked out while a module loads.
+ * the same process: a mutant may change what is worked out while a module loads. It only fills `files` with what loads
+ * each test file, by its path from the root.
  * @param texts other texts for some files, by absolute path.
  */
 export async function bundleTests(
@@ -13,7 +14,7 @@ export async function bundleTests(
   texts: ReadonlyMap<string, string>,
 ): Promise<string> {
   const entry = testFiles
-    .map((file) => `if (suite.begin(${JSON.stringify(relative(root, file))})) require(${JSON.stringify(file)});`)
+    .map((file) => `files[${JSON.stringify(relative(root, file))}] = () => require(${JSON.stringify(file)});`)
     .join("\n");
   const { outputFiles } = await build({
     absWorkingDir: root,

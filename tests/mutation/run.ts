@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join, relative } from "node:path";
 import { Script } from "node:vm";
 import { bundleTests } from "./bundle.ts";
 import { type InstrumenterModule, instrument, type Mutant } from "./instrument.ts";
-import { type CollectedTest, Suite } from "./suite.ts";
+import { LoadedTests, passes } from "./load.ts";
+import { findReach, type KnownTest, type Reach } from "./reach.ts";
+import { makeSwitches, type Switches } from "./switches.ts";
 
 /** The packages that are fetched when this is run. */
 export interface Tools {
@@ -24,17 +25,6 @@ const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
  * fails may be the last of them: a mutant whose time is up is counted as surviving, but told apart from the others.
  */
 const longest = 30_000;
-
-/** Loads test files anew, all of them or those that are wanted. */
-type Load = (wants?: (file: string) => boolean) => readonly CollectedTest[];
-
-interface Switches {
-  activeMutant?: string | undefined;
-  hitCount?: number | undefined;
-  hitLimit?: number | undefined;
-  currentTestId?: string | undefined;
-  mutantCoverage?: { static: Record<string, number>; perTest: Record<string, Record<string, number>> };
-}
 
 /**
  * Mutation testing in one process: every mutant stands in the code behind a switch; the bundle is loaded anew with one
@@ -59,73 +49,31 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   const testFiles = filesBelow(root, tested).filter((file) => file.endsWith(".test.ts"));
   const { texts, mutants } = await instrument(files, tools.instrumenter);
   const source = await bundleTests(root, testFiles, texts);
-  const script = new Script(`(function (require, module, exports, suite, metaUrl) {${source}\n})`, {
+  const script = new Script(`(function (require, module, exports, files, metaUrl) {${source}\n})`, {
     filename: "tests.js",
   });
-  const switches: Switches = {};
-  Object.assign(globalThis, { __stryker__: switches });
+  const switches = makeSwitches();
   const expect = expectation(tools);
-  const load: Load = (wants = () => true) => collect(script, root, expect, wants);
-
-  // Which tests reach which mutants, with all of them switched off. A file often works something out once, while its
-  // tests are declared or in the first of them, and looks at it in many: who reaches a mutant brings its whole file.
-  const reachedBy = new Map<string, Set<string>>();
-  // Each instrumented file takes hold of this object when it first counts: it stays the same one, emptied every time.
-  const coverage: NonNullable<Switches["mutantCoverage"]> = { static: {}, perTest: {} };
-  switches.mutantCoverage = coverage;
-  const note = (file: string): void => {
-    const hits = [coverage.static, ...Object.values(coverage.perTest)].flatMap((counts) => Object.keys(counts));
-    for (const id of hits) reachedBy.set(id, (reachedBy.get(id) ?? new Set()).add(file));
-    coverage.static = {};
-    coverage.perTest = {};
-  };
-  let loading = "";
-  const all = load((file) => {
-    note(loading);
-    loading = file;
-    return true;
-  });
-  note(loading);
-  const failing = new Set<number>();
-  const milliseconds: number[] = [];
-  switches.currentTestId = "it";
-  for (const [index, test] of all.entries()) {
-    const started = performance.now();
-    if (!(await passes(test))) failing.add(index);
-    milliseconds.push(performance.now() - started);
-    note(test.file);
-  }
-  // Loaded anew with no mutant every test has to pass once more: one that does not would "find" every mutant.
-  for (const [index, test] of load().entries()) if (!(await passes(test))) failing.add(index);
-  switches.currentTestId = undefined;
-  for (const index of failing) {
-    console.warn(`Left out, since it fails without any mutant: ${all[index]?.file}: ${all[index]?.name}`);
+  const load = (): LoadedTests => new LoadedTests(script, root, expect);
+  const reach = await findReach(load, mutants, switches);
+  for (const { file, name } of reach.failing) {
+    console.warn(`Left out, since it fails without any mutant: ${file}: ${name}`);
   }
 
   const chosen = pick(mutants, sample, seed);
   console.log(
-    `${mutants.length} mutants in ${files.length} files; ${chosen.length} are tried with ${all.length} tests.`,
+    `${mutants.length} mutants in ${files.length} files; ${chosen.length} are tried with ${reach.tests.length} tests.`,
   );
   const survivors: Mutant[] = [];
   const began = performance.now();
   let found = 0;
   let outOfTime = 0;
   for (const [done, mutant] of chosen.entries()) {
-    const own = ownName(root, mutant.fileName);
-    const order = all
-      .map((test, index) => ({ test, index }))
-      .filter(({ test }) => test.name.startsWith(own) || test.name.includes(`${own} >`))
-      .map(({ index }) => index);
-    const reached = reachedBy.get(mutant.id) ?? new Set();
-    const others = [...all.keys()]
-      .filter((index) => reached.has(all[index]?.file ?? ""))
-      .sort((a, b) => (milliseconds[a] ?? 0) - (milliseconds[b] ?? 0));
-    const tests = [...new Set([...order, ...others])].filter((index) => !failing.has(index));
-    const outcome = await isFound(mutant, tests, all, load, switches);
+    const outcome = await isFound(mutant, inOrder(reach, mutant, ownName(root, mutant.fileName)), load, switches);
     if (outcome === true) found++;
     else survivors.push(mutant);
     if (outcome === "out of time") outOfTime++;
-    if ((done + 1) % 200 === 0) {
+    if ((done + 1) % 50 === 0) {
       const seconds = (performance.now() - began) / 1000;
       console.log(`${done + 1} of ${chosen.length}, ${found} found, ${seconds.toFixed(0)} s`);
     }
@@ -141,25 +89,36 @@ function ownName(root: string, file: string): string {
   return path.startsWith("server/checks/") ? path.slice("server/checks/".length) : (path.split("/").at(-1) ?? path);
 }
 
+/** The tests that may find a mutant: those that bear its file's name, then file by file, the quickest first. */
+function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[] {
+  const files = reach.filesFor(mutant);
+  const tests = reach.tests.filter(({ file }) => files.has(file));
+  const takes = new Map<string, number>();
+  for (const { file, milliseconds } of tests) takes.set(file, (takes.get(file) ?? 0) + milliseconds);
+  const isOwn = ({ name }: KnownTest): boolean => name.startsWith(own) || name.includes(`${own} >`);
+  return tests.sort(
+    (one, other) =>
+      Number(isOwn(other)) - Number(isOwn(one)) ||
+      (takes.get(one.file) ?? 0) - (takes.get(other.file) ?? 0) ||
+      one.place - other.place,
+  );
+}
+
 async function isFound(
   mutant: Mutant,
-  tests: readonly number[],
-  all: readonly CollectedTest[],
-  load: Load,
+  tests: readonly KnownTest[],
+  load: () => LoadedTests,
   switches: Switches,
 ): Promise<boolean | "out of time"> {
   switches.activeMutant = mutant.id;
-  switches.hitCount = 0;
   switches.hitLimit = 2_000_000;
   try {
-    const wanted = new Set(tests.map((index) => all[index]?.file));
-    const loaded = new Map(load((file) => wanted.has(file)).map((test) => [keyOf(test), test]));
+    const loaded = load();
     const until = performance.now() + longest;
-    for (const index of tests) {
-      const known = all[index];
-      const test = known && loaded.get(keyOf(known));
+    for (const { file, place } of tests) {
       // What is counted is whether one test goes on for ever, not how many tests there are.
       switches.hitCount = 0;
+      const test = loaded.testsOf(file)[place];
       // With a mutant fewer tests may be there: that is noticed.
       if (!test || !(await passes(test))) return true;
       if (performance.now() > until) return "out of time";
@@ -170,36 +129,6 @@ async function isFound(
   } finally {
     switches.activeMutant = undefined;
   }
-}
-
-/** A test's place among those of its file: names may stand twice. */
-function keyOf({ file, place }: CollectedTest): string {
-  return `${file}#${place}`;
-}
-
-async function passes(test: CollectedTest): Promise<boolean> {
-  try {
-    await test.run();
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-/** @param wants asked of each test file before it is loaded; what is not wanted is left out. */
-function collect(
-  script: Script,
-  root: string,
-  expect: unknown,
-  wants: (file: string) => boolean,
-): readonly CollectedTest[] {
-  const suite = new Suite(expect, wants);
-  const fromRoot = createRequire(join(root, "package.json"));
-  const required = (name: string): unknown => (name === "vitest" ? suite.exports : fromRoot(name));
-  const module = { exports: {} };
-  const body = script.runInThisContext() as (...given: unknown[]) => void;
-  body(required, module, module.exports, suite, `file://${root}/`);
-  return suite.tests;
 }
 
 /** Where the tests of checks keep what was said. */

@@ -17,24 +17,23 @@ type Rows = readonly unknown[];
 
 /** Collects what a bundle of test files declares. */
 export class Suite {
-  readonly tests: CollectedTest[] = [];
+  readonly #tests: CollectedTest[] = [];
   readonly #groups: string[] = [];
   readonly expect: unknown;
-  readonly #wants: (file: string) => boolean;
   #file = "";
-  #place = 0;
+  #first = 0;
 
-  /** @param wants asked of each file, in order, before its tests are collected. */
-  constructor(expect: unknown, wants: (file: string) => boolean) {
+  constructor(expect: unknown) {
     this.expect = expect;
-    this.#wants = wants;
   }
 
-  /** Called by the bundle before each file; the file is loaded only when this is true. */
-  begin(file: string): boolean {
+  /** The tests that a file declares while it is loaded. */
+  collect(file: string, load: () => unknown): readonly CollectedTest[] {
+    const first = this.#tests.length;
     this.#file = file;
-    this.#place = 0;
-    return this.#wants(file);
+    this.#first = first;
+    load();
+    return this.#tests.slice(first);
   }
 
   /** What a test file imports from the runner. */
@@ -65,10 +64,10 @@ export class Suite {
   #test(name: string, first: unknown, second?: unknown): void {
     const body = typeof first === "function" ? first : second;
     if (typeof body !== "function") return;
-    this.tests.push({
+    this.#tests.push({
       name: [...this.#groups, name].join(" > "),
       file: this.#file,
-      place: this.#place++,
+      place: this.#tests.length - this.#first,
       run: () => body(),
     });
   }
