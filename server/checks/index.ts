@@ -169,6 +169,7 @@ import steeringTravelSet from "./steering/travel-set.ts";
 import wheelAxle from "./wheel/axle.ts";
 import wheelAxleFastening from "./wheel/axle-fastening.ts";
 import wheelAxleLength from "./wheel/axle-length.ts";
+import wheelAxleNutThread from "./wheel/axle-nut-thread.ts";
 import wheelAxleSeat from "./wheel/axle-seat.ts";
 import wheelAxleThread from "./wheel/axle-thread.ts";
 import wheelDynamoLamp from "./wheel/dynamo-lamp.ts";
@@ -374,6 +375,7 @@ export const checks: readonly Check[] = [
   steeringTravelSet,
   wheelAxleFastening,
   wheelAxleLength,
+  wheelAxleNutThread,
   wheelAxleSeat,
   wheelAxleThread,
   wheelAxle,

@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { code, codes, count, length, number, quantity, torque, word, words, yesNo } from "../fields.ts";
+import { code, codes, count, length, number, quantity, text, torque, word, words, yesNo } from "../fields.ts";
 import { axleFastenings, shiftActuations, wheelPositions } from "../words.ts";
 
 /** The middle of a wheel. */
@@ -16,6 +16,10 @@ export const hub = defineKind({
     }),
     "axle-options": codes("axle", "Further axles that other end caps give it.", { group: "Fit", omitted: "none" }),
     "axle-fastening": word(axleFastenings, "What fastens it.", { group: "Fit" }),
+    "axle-thread": text("Thread of its axle for nuts, or for the bolts that go into it.", {
+      group: "Fit",
+      example: '"M10 x 1"',
+    }),
     layout: code("hub-layout", "Flange layout, where one axle size has several.", { group: "Fit", omitted: "none" }),
     "over-locknut-width": length("Between the outer faces of locknuts or end caps that meet the dropouts.", {
       group: "Fit",
