@@ -64,6 +64,22 @@ export function readCsv(text: string, wanted?: Delimiter): CsvTable | undefined 
   return { delimiter, headings: headings.cells, headingLine: headings.line, rows, damaged };
 }
 
+/** The table of a text in which U+FFFD stands for bytes that nobody can read: rows with one of them are damaged. */
+export function withoutUnreadable(table: CsvTable): CsvTable {
+  const rows: CsvRow[] = [];
+  const damaged = [...table.damaged];
+  for (const row of table.rows) {
+    const at = row.cells.findIndex((cell) => cell.includes("\ufffd"));
+    if (at < 0) rows.push(row);
+    else {
+      const reason =
+        "the cell holds a character that cannot be read; the list has to be saved in one encoding, as UTF-8";
+      damaged.push({ line: row.line, column: at + 1, reason });
+    }
+  }
+  return { ...table, rows, damaged };
+}
+
 interface Line {
   readonly number: number;
   readonly text: string;

@@ -5,18 +5,21 @@ export type Encoding = (typeof encodings)[number];
 export interface DecodedText {
   readonly text: string;
   readonly encoding: Encoding;
+  /** Set when some bytes are none of that encoding: U+FFFD stands in their place. */
+  readonly isDamaged?: true;
 }
 
 /**
- * The text of bytes that came from elsewhere, without a byte order mark. What has none and is no sound UTF-8 is taken
- * for Windows-1252, of which Latin-1 is the printable part: any bytes are sound in it, so this is a guess that a
- * person should see.
+ * The text of bytes that came from elsewhere, without a byte order mark. What has none and is no UTF-8 is taken for
+ * Windows-1252, of which Latin-1 is the printable part: any bytes are sound in it, so this is a guess that a person
+ * should see. A few stray bytes among letters that are UTF-8 do not make the rest another encoding.
  * @param wanted an encoding that somebody stated; then nothing is guessed.
  */
 export function decode(bytes: Uint8Array, wanted?: Encoding): DecodedText {
   const encoding = wanted ?? guess(bytes);
   // The decoder drops the mark itself.
-  return { text: new TextDecoder(encoding).decode(bytes), encoding };
+  const text = new TextDecoder(encoding).decode(bytes);
+  return { text, encoding, ...(isSound(bytes, encoding) ? {} : { isDamaged: true }) };
 }
 
 function guess(bytes: Uint8Array): Encoding {
@@ -27,7 +30,7 @@ function guess(bytes: Uint8Array): Encoding {
   // Latin letters in UTF-16 have a zero in every second byte; no other encoding of text has zeros at all.
   if (zeros.odd > zeros.even * 4 && zeros.odd > bytes.length / 8) return "utf-16le";
   if (zeros.even > zeros.odd * 4 && zeros.even > bytes.length / 8) return "utf-16be";
-  return isUtf8(bytes) ? "utf-8" : "windows-1252";
+  return isSound(bytes, "utf-8") || isMostlyUtf8(bytes) ? "utf-8" : "windows-1252";
 }
 
 function zerosAt(bytes: Uint8Array): { readonly even: number; readonly odd: number } {
@@ -41,9 +44,17 @@ function zerosAt(bytes: Uint8Array): { readonly even: number; readonly odd: numb
   return { even, odd };
 }
 
-function isUtf8(bytes: Uint8Array): boolean {
+/** Letters beyond ASCII that are UTF-8 hardly come about by chance: texts of Windows-1252 have next to none. */
+function isMostlyUtf8(bytes: Uint8Array): boolean {
+  const text = new TextDecoder("utf-8").decode(bytes);
+  const strays = text.match(/\ufffd/g)?.length ?? 0;
+  const letters = (text.match(/[^\0-\x7f]/gu)?.length ?? 0) - strays;
+  return letters > 0 && letters >= strays;
+}
+
+function isSound(bytes: Uint8Array, encoding: Encoding): boolean {
   try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    new TextDecoder(encoding, { fatal: true }).decode(bytes);
     return true;
   } catch {
     return false;

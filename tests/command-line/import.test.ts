@@ -227,6 +227,41 @@ describe("what no text file can hold", () => {
     expect(existsSync(join(folder, "odd.ferrule"))).toBe(false);
   });
 
+  test("one stray byte costs its own row, and no letter of the others", () => {
+    const rows = ["SKU,Description,Weight (g)", "GL-1,Rückgrat,310", "GL-2,Zwei \u00ff,320", "GL-3,Größe,330", ""];
+    const bytes = Buffer.from(rows.join("\n"), "utf8");
+    // The two bytes of the letter become one that no UTF-8 has.
+    const at = bytes.indexOf(Buffer.from("\u00ff", "utf8"));
+    const stray = Buffer.concat([bytes.subarray(0, at), Buffer.from([0xff]), bytes.subarray(at + 2)]);
+    const folder = folderWith({ "workshop.ferrule": workshopFile, "saddles.csv": stray });
+    ferrule(folder, ["import", "saddles.csv"]);
+    for (const encoding of [undefined, "utf-8"]) {
+      const map = JSON.parse(read(folder, "saddles.columns.json"));
+      writeFileSync(join(folder, "saddles.columns.json"), JSON.stringify({ ...map, encoding }));
+      const { out, code } = ferrule(folder, ["import", "saddles.csv"]);
+      expect(out).toContain("saddles.csv:3:2  rejected\n  Description: the cell holds a character that cannot be read");
+      expect(out).toContain("1 rejected.");
+      expect(code).toBe(1);
+    }
+    const library = read(folder, "saddles.ferrule");
+    expect(library).toContain('"Rückgrat"');
+    expect(library).toContain('"Größe"');
+    expect(library).not.toContain("Zwei");
+  });
+
+  test("a library as JSON that is no UTF-8 is not guessed at", () => {
+    const folder = folderWith({
+      "workshop.ferrule": workshopFile,
+      "back.json": Buffer.from(
+        '{"schemaVersion":1,"parts":[{"kind":"saddle","name":"a","title":"R\u00fcck"}]}',
+        "latin1",
+      ),
+    });
+    const { code, err } = ferrule(folder, ["import", "back.json"]);
+    expect(code).toBe(2);
+    expect(err).toContain("back.json cannot be read: it is not UTF-8 text");
+  });
+
   test("a title that names the parts has to stand over one column", () => {
     const twice = workshop({ "stems.csv": "name,name,kind\na.one,a.two,stem\n" });
     const refused = ferrule(twice, ["import", "stems.csv"]);

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, realpathSync, type Stats, statSync } from "no
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { type ColumnMap, readMap, undecidedIn, writeMap } from "../../interchange/column-map.ts";
-import { type CsvTable, readCsv } from "../../interchange/csv-table.ts";
+import { type CsvTable, readCsv, withoutUnreadable } from "../../interchange/csv-table.ts";
 import { decode } from "../../interchange/decode.ts";
 import { guessColumns } from "../../interchange/guess-columns.ts";
 import { type ImportPlan, planImport } from "../../interchange/plan.ts";
@@ -84,7 +84,11 @@ function workshopAround(target: string, { folder, terminal }: Invocation): Loade
 }
 
 function jsonRows(bytes: Buffer, source: string): ReadRows {
-  const read = readLibraryJson(decode(bytes).text);
+  const { text, encoding, isDamaged } = decode(bytes);
+  if (isDamaged || encoding === "windows-1252") {
+    throw new UsageProblem(`${printable(source)} cannot be read: it is not UTF-8 text; save it as UTF-8.`);
+  }
+  const read = readLibraryJson(text);
   if (!("reason" in read)) return read;
   throw new UsageProblem(`${printable(source)} is no library that can be read: ${read.reason}.`, [
     "ferrule export --format json writes one; grammar/generated/library.schema.json describes it.",
@@ -100,8 +104,9 @@ function csvRows(
 ): ReadRows | undefined {
   const { terminal, has } = invocation;
   const { mapPath, map } = mapOf(path, invocation);
-  const { text, encoding } = decode(bytes, map?.encoding);
-  const table = readCsv(text, map?.delimiter);
+  const { text, encoding, isDamaged } = decode(bytes, map?.encoding);
+  const read = readCsv(text, map?.delimiter);
+  const table = read && isDamaged ? withoutUnreadable(read) : read;
   if (!table) throw new UsageProblem(`${printable(source)} has no row with titles of columns.`);
   if (encoding === "windows-1252" && map?.encoding === undefined) {
     terminal.warn(
