@@ -1,30 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { calculations } from "../../server/calculations/table.ts";
 import { calculate, readInputs, workingOf } from "./calculate.ts";
-import { brakeCases } from "./cases/brake.ts";
 import type { WorkedCase } from "./cases/define.ts";
-import { drivetrainCases } from "./cases/drivetrain.ts";
-import { fastenerCases } from "./cases/fastener.ts";
-import { fitCases } from "./cases/fit.ts";
-import { geometryCases } from "./cases/geometry.ts";
-import { suspensionCases } from "./cases/suspension.ts";
-import { wheelCases } from "./cases/wheel.ts";
-import { wholeBikeCases } from "./cases/whole-bike.ts";
-
-/**
- * At least two cases for every calculation, worked out by other means than its own: by hand, from a publication, or by
- * a script that goes about it another way. A calculation's own examples are not among them.
- */
-const cases: readonly WorkedCase[] = [
-  ...drivetrainCases,
-  ...wheelCases,
-  ...brakeCases,
-  ...geometryCases,
-  ...fitCases,
-  ...suspensionCases,
-  ...wholeBikeCases,
-  ...fastenerCases,
-];
+import { cases } from "./cases/index.ts";
 
 function casesOf(name: string): readonly WorkedCase[] {
   return cases.filter(({ calculation }) => calculation === name);

@@ -46,7 +46,7 @@ export default defineCalculation({
     const preload = (load * share) / 100;
     working?.step(`Stress area: π ÷ 4 × (${say(diameter)} − 0.9382 × ${say(pitch)})² = ${say(area, "mm²")}`);
     working?.step(`Proof load: ${say(area, "mm²")} × ${say(proof / 10, "MPa")} = ${say(load, "N", 1)}`);
-    working?.step(`Preload: ${say(share, "%")} of it = ${say(preload, "N", 1)}`);
+    working?.step(`Preload: ${say(share, "%")} of ${say(load, "N", 1)} = ${say(preload, "N", 1)}`);
     return { "stress-area": area, "proof-load": load, preload };
   },
   examples: [

@@ -62,18 +62,20 @@ export default defineCalculation({
       notFinite({ "post-setback": setback, "seat-tube-offset": offset }) ??
       notBetween(20, 120, "°", { "seat-angle": seatAngle });
     if (wrong) return wrong;
-    const heightAt = (depth: number): number =>
-      (alongSeatTube({ seatAngle, offset }, tube + post - depth, setback).up + above) / sine(seatAngle);
+    const railsAt = (depth: number): number => alongSeatTube({ seatAngle, offset }, tube + post - depth, setback).up;
+    const heightAt = (depth: number): number => (railsAt(depth) + above) / sine(seatAngle);
+    const sayHeight = (depth: number): string =>
+      `(${say(railsAt(depth), "mm")} + ${say(above, "mm")}) ÷ sin ${say(seatAngle, "°")} = ${say(heightAt(depth), "mm")}`;
     const depths = [byPost, byFrame].filter((depth) => depth !== undefined);
     const least = Math.max(0, ...depths);
     if (least > post) return impossible("The least depth is more than the post is long.");
     working?.step(
-      `Least depth: ${depths.length === 0 ? "none is stated" : `the greater of ${depths.map((depth) => say(depth, "mm")).join(" and ")}`} = ${say(least, "mm")}`,
+      `Least depth: ${depths.length === 0 ? "none is stated" : depths.map((depth) => say(depth, "mm")).join(" or ")}${depths.length > 1 ? `, the greater: ${say(least, "mm")}` : ""}`,
     );
-    working?.step(`Highest saddle: ${say(heightAt(least), "mm")}`);
+    working?.step(`Highest saddle: ${sayHeight(least)}`);
     const deepest = greatest === undefined ? undefined : Math.min(greatest, post);
     if (deepest !== undefined) {
-      working?.step(`Lowest saddle, at a depth of ${say(deepest, "mm")}: ${say(heightAt(deepest), "mm")}`);
+      working?.step(`Lowest saddle, at a depth of ${say(deepest, "mm")}: ${sayHeight(deepest)}`);
       if (deepest < least) working?.step("The greatest depth is less than the least, so that no depth is right");
     }
     return {

@@ -60,11 +60,11 @@ export default defineCalculation({
     const lift = -rear.forward * Math.sin(turn) + drop * (1 - Math.cos(turn));
     const angleAfter = headAngle - degrees(turn);
     working?.step(
-      `Turn: arctangent of ${say(rise, "mm")} ÷ ${say(along, "mm")} = ${say(degrees(turn), "°")}; head angle ${say(headAngle, "°")} − that = ${say(angleAfter, "°")}`,
+      `Turn: arctangent of ${say(rise, "mm")} ÷ ${say(along, "mm")} = ${say(degrees(turn), "°")}; head angle ${say(headAngle, "°")} − ${say(degrees(turn), "°")} = ${say(angleAfter, "°")}`,
     );
-    working?.step(`Wheelbase: √(${say(rise)}² + ${say(along)}²) = ${say(after, "mm")}`);
+    working?.step(`Wheelbase: √(${say(Math.abs(rise))}² + ${say(along)}²) = ${say(after, "mm")}`);
     working?.step(
-      `Crank axis: ${say(-rear.forward, "mm")} × sin + ${say(drop, "mm")} × (1 − cos) of ${say(degrees(turn), "°")} = ${say(lift, "mm")} higher`,
+      `Crank axis: ${say(-rear.forward, "mm")} × sin ${say(degrees(turn), "°")} + ${say(drop, "mm")} × (1 − cos ${say(degrees(turn), "°")}) = ${say(lift, "mm")} higher`,
     );
     const trails =
       radius === undefined || offset === undefined

@@ -66,7 +66,7 @@ export default defineCalculation({
     if (Math.abs(drop) >= radius) return impossible("The crank axis does not lie at the height of the front wheel.");
     const straight = forward - Math.sqrt(radius ** 2 - drop ** 2) - crank;
     working?.step(
-      `Straight ahead: ${say(forward, "mm")} − √(${say(radius)}² − ${say(drop)}²) − ${say(crank, "mm")} = ${say(straight, "mm")}`,
+      `Straight ahead: ${say(forward, "mm")} − √(${say(radius)}² − ${say(Math.abs(drop))}²) − ${say(crank, "mm")} = ${say(straight, "mm")}`,
     );
     const swept = sweepToe({ forward, drop, headAngle, offset, radius, width, crank, lateral });
     const level = sweepToe({ forward, drop, headAngle, offset, radius, width, crank, lateral }, true);

@@ -52,7 +52,9 @@ export default defineCalculation({
       `Mechanical trail: ${say(radius, "mm")} × cos ${say(headAngle, "°")} − ${say(offset, "mm")} = ${say(mechanical, "mm")}`,
     );
     working?.step(`Trail: ${say(mechanical, "mm")} ÷ sin ${say(headAngle, "°")} = ${say(trail, "mm")}`);
-    working?.step(`Flop: ${say(trail, "mm")} × sin × cos of ${say(headAngle, "°")} = ${say(flop, "mm")}`);
+    working?.step(
+      `Flop: ${say(trail, "mm")} × sin ${say(headAngle, "°")} × cos ${say(headAngle, "°")} = ${say(flop, "mm")}`,
+    );
     working?.step(
       `The axis crosses the vertical through the axle ${say(crossing, "mm")} above the ground: ${say((100 * crossing) / radius, "%", 1)} of the radius`,
     );

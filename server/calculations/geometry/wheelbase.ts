@@ -87,9 +87,11 @@ export default defineCalculation({
     working?.step(
       `Front axle: ${say(front.forward, "mm")} in front of the crank axis and ${say(front.up, "mm")} above it, by the chart`,
     );
-    working?.step(`Front centre: √(${say(front.forward)}² + ${say(front.up)}²) = ${say(frontCentre, "mm")}`);
     working?.step(
-      `Rear axle: √(${say(chainstay)}² − ${say(drop)}²) = ${say(-rear.forward, "mm")} behind the crank axis`,
+      `Front centre: √(${say(Math.abs(front.forward))}² + ${say(Math.abs(front.up))}²) = ${say(frontCentre, "mm")}`,
+    );
+    working?.step(
+      `Rear axle: √(${say(chainstay)}² − ${say(Math.abs(drop))}²) = ${say(-rear.forward, "mm")} behind the crank axis`,
     );
     working?.step(
       `Wheelbase: ${say(stands.wheelbase, "mm")}${bothRadii ? "" : ", both wheels taken as equally large"}`,

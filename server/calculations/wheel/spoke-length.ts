@@ -80,7 +80,7 @@ export default defineCalculation({
       );
     }
     working?.step(
-      `Hole to rim: √(${say(side.offset)}² + ${say(flange / 2)}² + ${say(rim / 2)}² − 2 × ${say(flange / 2)} × ${say(rim / 2)} × cos ${say(spoke.lacingAngle, "°")}) = ${say(spoke.holeToRim, "mm")}`,
+      `Hole to rim: √(${say(Math.abs(side.offset))}² + ${say(flange / 2)}² + ${say(rim / 2)}² − 2 × ${say(flange / 2)} × ${say(rim / 2)} × cos ${say(spoke.lacingAngle, "°")}) = ${say(spoke.holeToRim, "mm")}`,
     );
     working?.step(`Length: ${say(spoke.holeToRim, "mm")} − ${say(hole / 2, "mm")} = ${say(spoke.length, "mm")}`);
     working?.step(

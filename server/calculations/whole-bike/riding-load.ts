@@ -45,7 +45,7 @@ export default defineCalculation({
       `All up: ${say(rider / 1000, "kg")} + ${say(kit / 1000, "kg")} + ${say(bike / 1000, "kg")} = ${say(sum / 1000, "kg")}`,
     );
     working?.step(
-      `Front: ${say(share, "%")}${given["front-share"] === undefined ? " (common practice)" : ""} = ${say(front / 1000, "kg")}; rear ${say((sum - front) / 1000, "kg")}`,
+      `Front${given["front-share"] === undefined ? ", by common practice" : ""}: ${say(share, "%")} of ${say(sum / 1000, "kg")} = ${say(front / 1000, "kg")}; rear ${say(sum / 1000, "kg")} − ${say(front / 1000, "kg")} = ${say((sum - front) / 1000, "kg")}`,
     );
     return { "all-up-mass": sum, "front-wheel-load": front, "rear-wheel-load": sum - front };
   },
