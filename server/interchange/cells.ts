@@ -1,5 +1,5 @@
 import { parseDeclaration } from "../../grammar/parse.ts";
-import { quote } from "../values/problems.ts";
+import { excerpt, quote } from "../values/problems.ts";
 import { readValue } from "../values/read.ts";
 import type { AnyValue, FieldType } from "../values/types.ts";
 import { writeValue } from "../values/write.ts";
@@ -27,7 +27,9 @@ export function readCell(type: FieldType, cell: string, style: CellStyle): ReadC
   const text = asWritten(type, cell.trim(), style);
   if (text === undefined) {
     const other = style.decimals === "point" ? "comma" : "point";
-    return { problem: `${cell} is not written with a decimal ${style.decimals}, as the map says; is it a ${other}?` };
+    return {
+      problem: `${excerpt(cell)} is not written with a decimal ${style.decimals}, as the map says; is it a ${other}?`,
+    };
   }
   return readWritten(type, text, style.field);
 }
@@ -40,13 +42,13 @@ export function readWritten(type: FieldType, text: string, field = "this value")
   if (reading.problem !== undefined) return { problem: reading.problem };
   if (reading.isNone) return { written: "none", isNone: true };
   const { value, written } = reading;
-  if (value === undefined) return { problem: `${text} cannot be read as ${field}` };
+  if (value === undefined) return { problem: `${excerpt(text)} cannot be read as ${field}` };
   if (written === text) return { written };
   // What is shown to people is not always what reads back to the very same value.
   const again = read(type, written, field);
   if (again.problem === undefined && areEqual(again.value, value)) return { written };
   const exact = writeValue(type, value);
-  return exact === undefined ? { problem: `${text} cannot be written into a file` } : { written: exact };
+  return exact === undefined ? { problem: `${excerpt(text)} cannot be written into a file` } : { written: exact };
 }
 
 interface ReadText {
@@ -82,7 +84,7 @@ function readAnew(type: FieldType, text: string, field: string): ReadText {
   const entry = block?.entries[0];
   const broken = problems.find(({ severity }) => severity === "error");
   if (broken || block?.entries.length !== 1 || entry?.form !== "field" || entry.block) {
-    return { written: text, problem: broken?.message ?? `${text} cannot be read` };
+    return { written: text, problem: broken?.message ?? `${excerpt(text)} cannot be read` };
   }
   const reading = readValue(type, entry.value.tokens, { field, span: entry.value.span });
   const wrong = reading.problems.find(({ severity }) => severity === "error");

@@ -1,4 +1,4 @@
-import { quote } from "../values/problems.ts";
+import { excerpt, quote } from "../values/problems.ts";
 import type { Field } from "../vocabulary/define.ts";
 import { kindByName } from "../vocabulary/index.ts";
 import { type CellStyle, isOneValue, readCell } from "./cells.ts";
@@ -161,6 +161,7 @@ class RowReader {
       columns.set(fact, this.#place(row, column));
     }
     this.#refuseRangeOfCogs(kind, facts, columns);
+    this.#refuseOtherSpeeds(kind, facts, columns);
     const title = this.#text(row, this.#map.title);
     const from = this.#from(row);
     const documentation = this.#text(row, this.#map.documentation);
@@ -206,7 +207,7 @@ class RowReader {
     if (kindByName(kind)) return kind;
     throw new Rejection(
       this.#columnOf(template),
-      `${word} is not a kind of part; the map's kinds may say which it stands for`,
+      `${excerpt(word)} is not a kind of part; the map's kinds may say which it stands for`,
     );
   }
 
@@ -215,25 +216,28 @@ class RowReader {
     const filled = this.#filled(row, template, "part's name");
     if (this.#isOwn) {
       if (isName(filled)) return filled;
-      throw new Rejection(this.#columnOf(template), `${filled} cannot be the name of a part`);
+      throw new Rejection(this.#columnOf(template), `${excerpt(filled)} cannot be the name of a part`);
     }
     for (const title of titlesIn(template)) {
       const column = this.#places.get(title.trim())?.[0] ?? -1;
       const cell = row.cells[column] ?? "";
       if (slug(cell) !== "") continue;
       // Without it, all such rows would share the name that is left.
-      throw new Rejection(column, `no name can be made of ${cell.trim()}, which has neither letters nor digits`);
+      throw new Rejection(
+        column,
+        `no name can be made of ${excerpt(cell.trim())}, which has neither letters nor digits`,
+      );
     }
     const name = slug(filled);
     if (isName(name)) return name;
-    throw new Rejection(this.#columnOf(template), `no name can be made of ${filled}`);
+    throw new Rejection(this.#columnOf(template), `no name can be made of ${excerpt(filled)}`);
   }
 
   #from(row: CsvRow): string | undefined {
     const { from: template } = this.#map;
     const from = this.#text(row, template);
     if (from === undefined || isName(from)) return from;
-    throw new Rejection(this.#columnOf(template ?? ""), `${from} cannot be the name of a part`);
+    throw new Rejection(this.#columnOf(template ?? ""), `${excerpt(from)} cannot be the name of a part`);
   }
 
   /** A template with its cells put in, each of which has to say something. */
@@ -288,7 +292,7 @@ class RowReader {
   #ownValue(cell: string, { asWritten }: MappedColumn, column: number): string {
     const text = this.#trimmed(unprotectedCell(cell));
     if (!asWritten) return quote(text);
-    if (!isOneValue(text)) throw new Rejection(column, `${text} cannot be read as a value`);
+    if (!isOneValue(text)) throw new Rejection(column, `${excerpt(text)} cannot be read as a value`);
     return text;
   }
 
@@ -302,7 +306,23 @@ class RowReader {
     if (kind !== "cassette" || this.#isOwn || cogs === undefined || cogs.split("-").length !== 2) return;
     throw new Rejection(
       (columns.get("cogs")?.column ?? 0) - 1,
-      `${cogs.replace(/ t$/, "")} names the smallest and the largest cog; cogs lists every one, such as 11-13-15-18-22-27-34`,
+      `${excerpt(cogs.replace(/ t$/, ""))} names the smallest and the largest cog; cogs lists every one, such as 11-13-15-18-22-27-34`,
+    );
+  }
+
+  /** A row that counts other cogs than it lists contradicts itself, and nobody can tell which is right. */
+  #refuseOtherSpeeds(
+    kind: string,
+    facts: ReadonlyMap<string, string>,
+    columns: ReadonlyMap<string, ImportPlace>,
+  ): void {
+    const speeds = facts.get("speeds");
+    const cogs = facts.get("cogs")?.split("-").length;
+    if (kind !== "cassette" || this.#isOwn || speeds === undefined || speeds === "none" || cogs === undefined) return;
+    if (facts.get("cogs") === "none" || Number(speeds) === cogs) return;
+    throw new Rejection(
+      (columns.get("speeds")?.column ?? 0) - 1,
+      `speeds is ${speeds}, and cogs lists ${cogs}; only one of them can be right`,
     );
   }
 }

@@ -1,3 +1,4 @@
+import { type ColumnMap, undecided } from "../interchange/column-map.ts";
 import type { GuessedColumn } from "../interchange/guess-columns.ts";
 import type { ImportPlan, Known } from "../interchange/plan.ts";
 import { placeName } from "../interchange/plan.ts";
@@ -77,6 +78,13 @@ const certainty: Readonly<Record<GuessedColumn["confidence"], string>> = {
   open: "to be decided",
   ignored: "passed over",
 };
+
+/** What the rows of a table become by its map, in a sentence: how they are named is guessed as well. */
+export function rowsText({ kind, name, title }: ColumnMap, width: number): string {
+  const kinds = kind === undecided ? "parts of a kind to be decided" : `parts of the kind ${printable(kind)}`;
+  const titled = title === undefined ? "" : `, with the title ${printable(title)}`;
+  return paragraph(`Rows become ${kinds}, named ${printable(name)}${titled}.`, width, "  ", "").join("\n");
+}
 
 /** How the columns of a table were understood, for a person to put right. */
 export function guessText(guessed: readonly GuessedColumn[], width: number): string {

@@ -49,6 +49,9 @@ describe("import of a supplier's list", () => {
     expect(code).toBe(1);
     expect(out).toContain("Weight (g)");
     expect(out).toContain("mass in g");
+    expect(out).toContain(
+      "Rows become parts of the kind cassette, named cassettes.{SKU}, with the title {Description}.",
+    );
     expect(out).toContain("Nothing was imported yet. Look through cassettes.columns.json");
     expect(readdirSync(folder).sort()).toEqual(["cassettes.columns.json", "cassettes.csv", "workshop.ferrule"]);
     expect(JSON.parse(read(folder, "cassettes.columns.json"))).toMatchObject({

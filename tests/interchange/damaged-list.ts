@@ -27,6 +27,7 @@ const titles = [
   "RRP (GBP)",
   "Freehub",
   "Cogs",
+  "Speeds",
   "Crank length (mm)",
   "Stock",
 ];
@@ -39,6 +40,7 @@ interface Cells {
   price: string;
   freehub: string;
   cogs: string;
+  speeds: string;
   crank: string;
   stock: string;
 }
@@ -65,6 +67,7 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
       price: decimal(`${random.number(10, 300)}.${random.pick(["25", "50", "95"])}`),
       freehub: isCassette ? "stepped-driver" : "",
       cogs: isCassette ? "11-13-15-18-21-24-28-32" : "",
+      speeds: isCassette ? random.pick(["", "8", "8-speed"]) : "",
       crank: isCassette ? "" : decimal(random.pick(["165", "170", "172.5"])),
       stock: String(random.number(0, 40)),
     };
@@ -107,7 +110,7 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
     (c) => refuse([c.kind, c.sku, c.title].join(delimiter), 3, /3 cells/, "too few cells"),
     (c) => refuse(c.kind, 1, /1 cell,/, "one cell alone"),
     () => refuse(titles.join(delimiter), 0, /titles of the columns once more/, "titles in the middle"),
-    (c) => refuse(`${row(c)}${delimiter}${delimiter}more`, 10, /11 cells/, "too many cells"),
+    (c) => refuse(`${row(c)}${delimiter}${delimiter}more`, 11, /12 cells/, "too many cells"),
     (c) => refuse(row({ ...c, kind: "Teapots" }), 1, /Teapots is not a kind/, "unknown kind"),
     (c) => refuse(row({ ...c, kind: "" }), 1, /empty/, "no kind"),
     (c) => refuse(row({ ...c, sku: "" }), 2, /empty/, "no number"),
@@ -134,10 +137,14 @@ export function damagedList(rows: number, delimiter: string, comma: boolean, see
       ),
     (c) => refuse(row({ ...c, kind: "Cassettes", freehub: "x } part y z {", crank: "" }), 6, /no place/, "structure"),
     (c) => refuse(row({ ...c, kind: "Cassettes", cogs: "11-34", crank: "" }), 7, /every one/, "a range of cogs"),
+    (c) =>
+      refuse(row({ ...c, kind: "Cassettes", cogs: "11-13-15", speeds: "8", crank: "" }), 8, /cogs lists 3/, "speeds"),
+    (c) => refuse(row({ ...c, kind: "x".repeat(20_000) }), 1, /^x{59}… is not a kind/, "a cell without end"),
     (c) => refuse(row({ ...c, kind: "Cassettes", cogs: "11-13--17", crank: "" }), 7, /11-13--17/, "a cog left out"),
     (c) =>
       refuse(row({ ...c, kind: "Crankset", cogs: "", freehub: "stepped-driver" }), 6, /no fact/, "another kind's fact"),
-    (c) => refuse(row({ ...c, kind: "Crankset", cogs: "", freehub: "", crank: "long" }), 8, /long/, "no length"),
+    (c) =>
+      refuse(row({ ...c, kind: "Crankset", cogs: "", freehub: "", speeds: "", crank: "long" }), 9, /long/, "no length"),
   ];
 
   for (let index = 0; index < rows; index++) {

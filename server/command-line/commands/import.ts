@@ -9,7 +9,7 @@ import { type ImportPlan, planImport } from "../../interchange/plan.ts";
 import { readLibraryJson } from "../../interchange/read-library-json.ts";
 import { ambiguousTitles, type ReadRows, readRows, unmatched } from "../../interchange/rows.ts";
 import { importJson } from "../../reports/import-json.ts";
-import { guessText, importText } from "../../reports/import-text.ts";
+import { guessText, importText, rowsText } from "../../reports/import-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
 import { printable } from "../../reports/printable.ts";
 import { workshopCurrency } from "../../suggest/currency.ts";
@@ -119,7 +119,7 @@ function csvRows(
   if (!guess) return undefined;
   if (guess.isCertain) return readRows(table, guess.map, true);
   const shown = shownPath(mapPath, invocation.folder);
-  terminal.write(`${guessText(guess.columns, terminal.width)}\n\n`);
+  terminal.write(`${rowsText(guess.map, terminal.width)}\n${guessText(guess.columns, terminal.width)}\n\n`);
   const open = undecidedIn(guess.map);
   if (open.length > 0) terminal.write(`To be decided:\n${open.map((one) => `  ${printable(one)}\n`).join("")}\n`);
   if (has("dry-run")) terminal.write(writeMap(guess.map));
