@@ -144,6 +144,7 @@ describe("what cannot be", () => {
     // An arm of 431.42 mm.
     ["chain-growth", { "rear-travel": 397 }, /too short for this travel/, { "rear-travel": 396 }],
     ["chain-growth", { sag: 397 }, /too short for this travel/, { sag: 396 }],
+    ["coil-sag", { "unsprung-mass": 53_026 }, /cannot weigh more/, { "unsprung-mass": 53_025 }],
     ["fork-sag", { sag: 100.1 }, /no more than all/, { sag: 100 }],
     ["shock-sag", { sag: 100.1 }, /no more than all/, { sag: 100 }],
     ["centre-of-mass", { masses: [] }, /No mass/, {}],
@@ -215,6 +216,7 @@ const mayBeZero: Readonly<Record<string, readonly string[]>> = {
   "toe-clearance": ["pedal-lateral"],
   wheelbase: ["head-tube-length", "lower-stack"],
   "chain-growth": ["rear-travel", "sag"],
+  "coil-sag": ["unsprung-mass"],
   lacing: ["spoke-hole-diameter", "cross-drive-side", "cross-non-drive-side"],
   "spoke-length": ["spoke-hole-diameter", "cross"],
   "pressure-limits": ["tyre-least"],

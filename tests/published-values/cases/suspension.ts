@@ -114,4 +114,37 @@ export const suspensionCases: readonly WorkedCase[] = [
     },
     source: "by NumPy in the same way: a pivot below the axles, with which the rear centre only shrinks",
   },
+  {
+    calculation: "coil-sag",
+    inputs: {
+      "rear-wheel-load": "58.5 kg",
+      "unsprung-mass": "3.2 kg",
+      "spring-rate": "87 N/mm",
+      stroke: "57.5 mm",
+      "leverage-start": "2.95",
+      "leverage-end": "2.35",
+    },
+    results: { "sprung-load": 542.307745, "coil-sag": 17.26556736, "coil-sag-share": 30.02707367 },
+    source:
+      "by Brent's method of SciPy: where the coil's force meets the load times the leverage there, which falls from 2.95 to 2.35",
+  },
+  {
+    calculation: "coil-sag",
+    inputs: {
+      "rear-wheel-load": "46 kg",
+      "unsprung-mass": "2.4 kg",
+      "spring-rate": "70 N/mm",
+      stroke: "62.5 mm",
+      "leverage-start": "2.2",
+      "leverage-end": "2.6",
+    },
+    results: { "sprung-load": 427.56994, "coil-sag": 13.9845999, "coil-sag-share": 22.37535984 },
+    source: "by Brent's method of SciPy: a leverage that rises from 2.2 to 2.6",
+  },
+  {
+    calculation: "coil-sag",
+    inputs: { "rear-wheel-load": "40 kg", "spring-rate": "30 N/mm", stroke: "30 mm", "leverage-start": "2.5" },
+    results: { "sprung-load": 392.266, "coil-sag": 30, "coil-sag-share": 100 },
+    source: "by hand: 40 kg at a constant 2.5 press 30 N/mm in by 32.69 mm, more than there is, so all 30 mm",
+  },
 ];
