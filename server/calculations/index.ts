@@ -48,6 +48,7 @@ import geometryToeClearance from "./geometry/toe-clearance.ts";
 import geometryTrail from "./geometry/trail.ts";
 import geometryWheelbase from "./geometry/wheelbase.ts";
 import suspensionChainGrowth from "./suspension/chain-growth.ts";
+import suspensionCoilSag from "./suspension/coil-sag.ts";
 import suspensionForkSag from "./suspension/fork-sag.ts";
 import suspensionLeverage from "./suspension/leverage.ts";
 import suspensionShockSag from "./suspension/shock-sag.ts";
@@ -118,6 +119,7 @@ export const calculations: readonly Calculation[] = [
   geometryTrail,
   geometryWheelbase,
   suspensionChainGrowth,
+  suspensionCoilSag,
   suspensionForkSag,
   suspensionLeverage,
   suspensionShockSag,

@@ -121,6 +121,7 @@ import frameCages from "./frame/cages.ts";
 import frameCategory from "./frame/category.ts";
 import frameChart from "./frame/chart.ts";
 import frameChildSeat from "./frame/child-seat.ts";
+import frameCoil from "./frame/coil.ts";
 import frameMotorNotCovered from "./frame/motor-not-covered.ts";
 import frameMounts from "./frame/mounts.ts";
 import frameRackLoad from "./frame/rack-load.ts";
@@ -328,6 +329,7 @@ export const checks: readonly Check[] = [
   frameCategory,
   frameChart,
   frameChildSeat,
+  frameCoil,
   frameMotorNotCovered,
   frameMounts,
   frameRackLoad,

@@ -1,9 +1,10 @@
-import type { Known, Maybe, Need, Unknown } from "../../model/need.ts";
+import type { Maybe, Need, Unknown } from "../../model/need.ts";
 import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import type { Interval } from "../../values/types.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { anyFact, anySetting } from "../shared/end.ts";
+import { decidingSag } from "../shared/sag-range.ts";
 
 const ends = [
   { name: "fork", slot: "fork", maker: "fork", of: "travel" },
@@ -39,7 +40,7 @@ export default defineCheck({
     };
     if (moves.state === "none")
       return notApplicable(path === "fork" ? "the fork is rigid" : "the frame has no rear shock");
-    const decides = deciding(range, own);
+    const decides = decidingSag(range, own);
     const unknown = [moves, sag, decides].flatMap((one): readonly Unknown[] => (one?.state === "unknown" ? [one] : []));
     if (unknown.length > 0) return cannotTell(...unknown);
     if (sag.state !== "known" || decides?.state !== "known")
@@ -85,11 +86,3 @@ build example "Far too soft" {
 `,
   },
 });
-
-/** The frame's range for a rear shock; the shock's own where the frame's maker states none. */
-function deciding(range: Maybe<Interval>, own: Maybe<Interval>): Known<Interval> | Unknown | undefined {
-  if (range.state === "known") return range;
-  if (own.state === "known") return own;
-  if (range.state === "unknown") return range;
-  return own.state === "unknown" ? own : undefined;
-}
