@@ -193,6 +193,7 @@ import wheelSpokeCount from "./wheel/spoke-count.ts";
 import wheelSpokeHead from "./wheel/spoke-head.ts";
 import wheelSpokeLength from "./wheel/spoke-length.ts";
 import wheelSpokeTension from "./wheel/spoke-tension.ts";
+import wheelSpokesSold from "./wheel/spokes-sold.ts";
 import wheelStraightSideRim from "./wheel/straight-side-rim.ts";
 import wheelTapeWidth from "./wheel/tape-width.ts";
 import wheelThruAxle from "./wheel/thru-axle.ts";
@@ -401,6 +402,7 @@ export const checks: readonly Check[] = [
   wheelSpokeHead,
   wheelSpokeLength,
   wheelSpokeTension,
+  wheelSpokesSold,
   wheelStraightSideRim,
   wheelTapeWidth,
   wheelThruAxle,

@@ -173,6 +173,25 @@ describe("holes and crossings", () => {
     }
   });
 
+  it.each([
+    [31, "fails"],
+    [32, "holds"],
+    [64, "holds"],
+    [undefined, "notApplicable"],
+  ])("a set of %s spokes in a rim of 32 holes: %s", (pieces, expected) => {
+    const text = laced("cross: 3", {
+      rim: "rim-holes: 32",
+      hub: "spoke-holes: 36",
+      ...(pieces === undefined ? {} : { spokes: `pieces: ${pieces}` }),
+    });
+    expect(checkText(text).instance("wheel/spokes-sold", "rear spokes")).toBe(expected);
+    if (expected === "fails") {
+      expect(finding(text, "wheel/spokes-sold").message).toBe(
+        "spokes is a set of 31, but rim has 32 holes: spokes for 1 of them are missing, and the mass and price stated are for 31. Fit a set of 32 or more.",
+      );
+    }
+  });
+
   const code = "wheel/lacing-possible";
   const crossed = (
     holes: number,

@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { code, length, quantity } from "../fields.ts";
+import { code, count, length, quantity } from "../fields.ts";
 
 /** The nuts of the spokes. */
 export const nipples = defineKind({
@@ -10,6 +10,12 @@ export const nipples = defineKind({
     thread: code("spoke-thread", "Thread of the spoke that it takes.", { essential: true, group: "Fit" }),
     length: length("Length of the nipple.", { group: "Shape", lowest: 8, highest: 26 }),
     "body-diameter": length("Diameter of the body in the rim's hole.", { group: "Shape", lowest: 3, highest: 6 }),
+    pieces: count("How many there are in the set that its mass and price are for, where it is sold by the set.", {
+      group: "Identity",
+      omitted: "none",
+      lowest: 1,
+      highest: 200,
+    }),
     "mass-each": quantity("mass", "Mass of one nipple.", { group: "Identity", highest: 5 }),
   },
 });

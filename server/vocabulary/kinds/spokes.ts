@@ -1,5 +1,5 @@
 import { defineKind } from "../define.ts";
-import { code, length, quantities, quantity, word } from "../fields.ts";
+import { code, count, length, quantities, quantity, word } from "../fields.ts";
 
 /** The spokes of one wheel. */
 export const spokes = defineKind({
@@ -25,6 +25,12 @@ export const spokes = defineKind({
     }),
     thread: code("spoke-thread", "Thread for the nipple.", { group: "Fit" }),
     "lengths-stocked": quantities("length", "Lengths that can be had.", { group: "Shape", omitted: "none" }),
+    pieces: count("How many there are in the set that its mass and price are for, where it is sold by the set.", {
+      group: "Identity",
+      omitted: "none",
+      lowest: 1,
+      highest: 200,
+    }),
     "mass-each": quantity("mass", "Mass of one spoke of 264 mm.", { group: "Identity", lowest: 1, highest: 20 }),
   },
 });
