@@ -51,6 +51,8 @@ describe("what is not stated", () => {
     ["seat.saddle-to-tyre", "rear-travel: 137 mm; ", ["frame.rear-travel"]],
     ["seat.saddle-to-tyre", "tail-rise: 19 mm; ", ["seat.saddle.tail-rise"]],
     ["steering.trail-after", "size: 61-622; ", ["front-wheel.tyre.size"]],
+    ["geometry.wheelbase", "travel: 143 mm; ", ["fork.travel"]],
+    ["steering.head-angle-after", "travel: 143 mm; ", ["fork.travel"]],
     ["bike.all-up-mass", "; mass: 430 g", ["rear-shock.mass"]],
     ["bike.total-mass", "; mass: 430 g", ["rear-shock.mass"]],
     ["bike.total-mass", "seat-tube-offset: 31 mm; ", ["frame.seat-tube-offset"]],
@@ -70,7 +72,7 @@ describe("what is not stated", () => {
     expect(value(bicycle(["least-pressure: 1.1 bar; ", ""]), "front-wheel.greatest-pressure")).toBe(2.9);
     const noRadius = bicycle(["size: 61-622; ", ""]);
     expect(value(noRadius, "steering.fork-length-difference")).toBeCloseTo(
-      Math.sqrt(543 ** 2 - 46 ** 2) - Math.sqrt(529 ** 2 - 41 ** 2),
+      Math.sqrt(543 ** 2 - 46 ** 2) - 10 - Math.sqrt(529 ** 2 - 41 ** 2),
       9,
     );
   });
@@ -91,6 +93,14 @@ describe("what is not stated", () => {
     expect(missing(bicycle(["bar: riser; rise: 27 mm; ", "bar: swept-back; "]), "cockpit.hands-height")).toEqual([
       "cockpit.handlebar.rise",
     ]);
+  });
+
+  it("is not asked of a fork whose travel stays as it comes", () => {
+    const asItComes = bicycle(["; travel-set: 133 mm", ""], ["travel: 143 mm; ", ""]);
+    expect(value(asItComes, "steering.fork-length-difference")).toBeCloseTo(
+      Math.sqrt(543 ** 2 - 46 ** 2) - Math.sqrt(529 ** 2 - 41 ** 2),
+      9,
+    );
   });
 
   it("stands in for by the usual share where the position is not known", () => {

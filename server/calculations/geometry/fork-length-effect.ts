@@ -1,8 +1,9 @@
 import { fact, optional, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { degrees, radians } from "../shared/angles.ts";
 import { forkLengthAlongAxis, frontAxle, rearAxle } from "../shared/axle-positions.ts";
+import { forkAsSet, forkAsSetNeeds } from "../shared/fork-as-set.ts";
 import { notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
@@ -95,13 +96,15 @@ export default defineCalculation({
         lowerStack: fact("headset", "lower-stack"),
         designed: fact("frame", "fork-axle-to-crown"),
         designedOffset: optional(fact("frame", "fork-offset")),
-        fitted: fact("fork", "axle-to-crown"),
-        fittedOffset: fact("fork", "fork-offset"),
+        ...forkAsSetNeeds,
         radius: optional(worked<number>("front-wheel.wheel-radius")),
       },
       inputs: (facts) => {
+        const fitted = forkAsSet(facts);
+        if (typeof fitted !== "number") return lacking(fitted);
+        const fittedOffset = facts.forkOffset.value;
         // A chart that does not say the offset it assumes is taken to assume the fitted one.
-        const offset = stated(facts.designedOffset) ?? facts.fittedOffset.value;
+        const offset = stated(facts.designedOffset) ?? fittedOffset;
         const chainstay = (facts.chainstay.value.least + facts.chainstay.value.greatest) / 2;
         const front = frontAxle({
           reach: facts.reach.value,
@@ -114,7 +117,7 @@ export default defineCalculation({
         });
         const rear = rearAxle(chainstay, facts.drop.value);
         const before = forkLengthAlongAxis(facts.designed.value, offset);
-        const after = forkLengthAlongAxis(facts.fitted.value, facts.fittedOffset.value);
+        const after = forkLengthAlongAxis(fitted, fittedOffset);
         return known(
           {
             wheelbase: front && rear ? front.forward - rear.forward : Number.NaN,
@@ -123,7 +126,7 @@ export default defineCalculation({
             chainstay,
             "bottom-bracket-drop": facts.drop.value,
             "wheel-radius": stated(facts.radius),
-            "fork-offset": facts.fittedOffset.value,
+            "fork-offset": fittedOffset,
           },
           { "trail-before": missingOf(facts.radius), "trail-after": missingOf(facts.radius) },
         );

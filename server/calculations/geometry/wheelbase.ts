@@ -1,7 +1,8 @@
 import { fact, worked } from "../../model/need.ts";
 import { angle, length } from "../../vocabulary/fields.ts";
-import { defineCalculation, impossible, input, known, optionalInput } from "../define.ts";
+import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { frontAxle, rearAxle, settle } from "../shared/axle-positions.ts";
+import { forkAsSet, forkAsSetNeeds } from "../shared/fork-as-set.ts";
 import { negative, notBetween, notFinite, notPositive } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 
@@ -121,26 +122,28 @@ export default defineCalculation({
         chainstay: fact("frame", "chainstay"),
         drop: fact("frame", "bottom-bracket-drop"),
         lowerStack: fact("headset", "lower-stack"),
-        axleToCrown: fact("fork", "axle-to-crown"),
-        offset: fact("fork", "fork-offset"),
+        ...forkAsSetNeeds,
         frontRadius: worked<number>("front-wheel.wheel-radius"),
         rearRadius: worked<number>("rear-wheel.wheel-radius"),
       },
-      inputs: (facts) =>
-        known({
+      inputs: (facts) => {
+        const axleToCrown = forkAsSet(facts);
+        if (typeof axleToCrown !== "number") return lacking(axleToCrown);
+        return known({
           reach: facts.reach.value,
           stack: facts.stack.value,
           "head-angle": facts.headAngle.value,
           "head-tube-length": facts.headTube.value,
           "lower-stack": facts.lowerStack.value,
-          "axle-to-crown": facts.axleToCrown.value,
-          "fork-offset": facts.offset.value,
+          "axle-to-crown": axleToCrown,
+          "fork-offset": facts.forkOffset.value,
           // Where the dropouts can be moved, the middle of their way stands for the wheel's place.
           chainstay: (facts.chainstay.value.least + facts.chainstay.value.greatest) / 2,
           "bottom-bracket-drop": facts.drop.value,
           "front-wheel-radius": facts.frontRadius.value,
           "rear-wheel-radius": facts.rearRadius.value,
-        }),
+        });
+      },
     },
   ],
   examples: [
