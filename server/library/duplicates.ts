@@ -33,7 +33,10 @@ export function duplicateParts(engine: Engine, uris: readonly string[]): readonl
     const groups = new Map<string, Declaration[]>();
     for (const declaration of parts) {
       const shared = key(declaration);
-      if (shared !== undefined) groups.set(shared, [...(groups.get(shared) ?? []), declaration]);
+      if (shared === undefined) continue;
+      const known = groups.get(shared);
+      if (known) known.push(declaration);
+      else groups.set(shared, [declaration]);
     }
     for (const [shared, declarations] of groups) {
       const names = new Set(declarations.map(({ name }) => name));
@@ -57,13 +60,23 @@ function orderNumber({ facts }: Part): string | undefined {
   const code = facts.get("supplier-code");
   const supplier = facts.get("supplier") ?? facts.get("maker");
   if (code?.state !== "stated") return undefined;
-  return `${supplier?.state === "stated" ? `${supplier.value} ` : ""}${code.value}`;
+  // Lists write one number in capitals, the next one not.
+  return `${supplier?.state === "stated" ? `${supplier.value} ` : ""}${code.value}`.trim().toLowerCase();
 }
 
 function factsOf({ facts, kind }: Part): string | undefined {
   const stated = [...facts]
     .filter(([name]) => !incidental.has(name))
-    .map(([name, statement]) => `${name}: ${statement.state === "stated" ? statement.written : statement.state}`);
+    .map(
+      ([name, statement]) => `${name}: ${statement.state === "stated" ? comparable(statement.value) : statement.state}`,
+    );
   if (!kind || stated.length < fewestFacts) return undefined;
   return `${kind.name}\n${stated.sort().join("\n")}`;
+}
+
+/** A value by what it comes to: 120 g and 0.12 kg are one mass, which binary fractions hold to so many digits. */
+function comparable(value: unknown): string {
+  return JSON.stringify(value, (_, inner: unknown) =>
+    typeof inner === "number" ? Number(inner.toPrecision(12)) : inner,
+  );
 }

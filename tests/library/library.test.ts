@@ -36,9 +36,9 @@ describe("duplicates", () => {
   const engine = workshopOf(`
 part cassette corrie.wide-10-52 "Corrie wide" { speeds: 12; mass: 372 g; freehub: stepped-driver }
 part cassette corrie.wide10-52 "Corrie wider" { speeds: 12; mass: 372 g; freehub: none }
-part cassette corrie.same "Something" { freehub: stepped-driver; speeds: 12; mass: 372 g; price: GBP 4 }
+part cassette corrie.same "Something" { freehub: stepped-driver; speeds: 12; mass: 0.372 kg; price: GBP 4 }
 part chain beck.one "Beck chain" { supplier: "North"; supplier-code: "X-1" }
-part chain beck.two "beck chain " { supplier: "North"; supplier-code: "X-1" }
+part chain beck.two "beck chain " { supplier: "north"; supplier-code: "x-1" }
 part chain beck.three { supplier: "South"; supplier-code: "X-1" }
 part saddle beck.four "Beck chain" { }
 part saddle beck.five { }
