@@ -1,4 +1,5 @@
 import type { Span, ValueToken } from "../../grammar/tree.ts";
+import { boundsProblem } from "./bounds.ts";
 import { currencies, currencySigns } from "./currency.ts";
 import { type Operand, type OperandReading, operandNumber, readInterval } from "./interval.ts";
 import { didYouMean, nearestSeveral } from "./near.ts";
@@ -14,6 +15,7 @@ import {
   type ValueProblem,
   warning,
 } from "./problems.ts";
+import { showMoney } from "./show.ts";
 import type { Money, MoneyInterval, MoneyType } from "./types.ts";
 
 /** Reads a sum such as `GBP 184.00`, or a budget such as `<= GBP 3200` where the field takes a range. */
@@ -47,6 +49,8 @@ export function readMoney(
     return unread(written, problems);
   }
   const { interval } = reading.value;
+  const outside = boundsProblem(type, interval, span, context.field, (amount) => showMoney({ currency, amount }));
+  if (outside) return unread(written, [...problems, outside]);
   const value = type.role === "exact" ? { currency, amount: interval.least } : { currency, ...interval };
   return { value, written, problems };
 }

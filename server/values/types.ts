@@ -95,6 +95,8 @@ export interface DateType {
 export interface MoneyType<Role extends "exact" | "allowed" = "exact" | "allowed"> {
   readonly type: "money";
   readonly role: Role;
+  /** The least sum that can be meant, in any currency. */
+  readonly lowest?: number;
 }
 export interface ColourType {
   readonly type: "colour";

@@ -212,8 +212,12 @@ export function date(description: string, options: FieldOptions = {}): Field<Dat
   return field({ type: "date" }, description, options);
 }
 
-export function money(description: string, options: FieldOptions = {}): Field<MoneyType<"exact">> {
-  return field({ type: "money", role: "exact" }, description, options);
+export function money(
+  description: string,
+  { lowest, ...options }: FieldOptions & Pick<MoneyType, "lowest"> = {},
+): Field<MoneyType<"exact">> {
+  const bounds = lowest === undefined ? {} : { lowest };
+  return field({ type: "money", role: "exact", ...bounds }, description, options);
 }
 
 export function moneyRange(description: string, options: FieldOptions = {}): Field<MoneyType<"allowed">> {

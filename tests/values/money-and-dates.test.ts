@@ -46,6 +46,15 @@ describe("sums", () => {
     expect(read(type, mended).problems).toEqual([]);
   });
 
+  it("of a field with a least sum are no less, and a sum of nothing is one", () => {
+    const atLeastNothing: MoneyType<"exact"> = { ...price, lowest: 0 };
+    const result = read(atLeastNothing, "GBP -5.00");
+    expect(result.value).toBeUndefined();
+    expect(codesOf(result)).toEqual(["out-of-bounds"]);
+    expect(result.problems[0]?.message).toContain("cannot be GBP -5.00: it is at least GBP 0.00.");
+    expect(read(atLeastNothing, "GBP 0").value).toEqual({ currency: "GBP", amount: 0 });
+  });
+
   it("gives no value for a sign of several currencies, and offers each", () => {
     const result = read(price, "$5");
     expect(result.value).toBeUndefined();

@@ -15,6 +15,7 @@ export const commonFields = {
   }),
   price: money("Price of everything its slot takes, as the workshop sells it.", {
     group: "Identity",
+    lowest: 0,
     example: "GBP 184.00",
   }),
   supplier: text("Who the workshop buys it from.", { group: "Identity", omitted: "none" }),
