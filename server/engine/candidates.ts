@@ -87,9 +87,15 @@ export function withPart(assembly: Assembly, path: string, part: Part): Assembly
   return { ...assembly, slots: new Map(assembly.slots).set(path, installed) };
 }
 
-/** All parts of the libraries that may go into a slot, by kind. */
-export function* partsFor(engine: Engine, path: string): Iterable<Declaration> {
-  for (const kind of slotByPath(path)?.kinds ?? []) {
+/**
+ * All parts of the libraries that may go into a slot, by kind.
+ * @param standing the part that stands there: a slot of the workshop's own takes any kind, and what is asked for in it
+ * is another of that part's kind.
+ */
+export function* partsFor(engine: Engine, path: string, standing?: Part): Iterable<Declaration> {
+  const kinds = slotByPath(path)?.kinds ?? [];
+  const like = standing?.kind === undefined ? [] : [standing.kind.name];
+  for (const kind of kinds.length > 0 ? kinds : like) {
     for (const declaration of engine.workshop.declared("part", kind)) {
       // Of two declarations with one name only the first counts.
       if (engine.workshop.part(declaration.name) === declaration) yield declaration;

@@ -53,5 +53,8 @@ export function rankCandidates(
   order: (one: Candidate, other: Candidate) => number = byFit,
 ): readonly Candidate[] {
   const judging = new SlotJudge(engine, assembly, path);
-  return [...partsFor(engine, path)].map((declaration) => judging.judge(engine.part(declaration))).sort(order);
+  const standing = assembly.slots.get(path)?.part;
+  return [...partsFor(engine, path, standing)]
+    .map((declaration) => judging.judge(engine.part(declaration)))
+    .sort(order);
 }

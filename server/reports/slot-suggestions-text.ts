@@ -2,6 +2,7 @@ import type { Candidate, CandidateFailure, Tightest } from "../engine/candidates
 import type { Missing } from "../model/need.ts";
 import type { SlotSuggestion, SlotSuggestions, SlotVerdict } from "../suggest/slot.ts";
 import { showMoney, showQuantity, showShare } from "../values/show.ts";
+import { slotByPath } from "../vocabulary/index.ts";
 import type { Paint } from "./paint.ts";
 import { paragraph, printable } from "./printable.ts";
 import { counted, severityWords } from "./words.ts";
@@ -33,7 +34,11 @@ export function slotSuggestionsText(found: SlotSuggestions, build: string, optio
   const now = current ? (current.state === "none" ? "none" : current.name) : "nothing yet";
   const lines = [`${paint.strong(printable(`${build}  ${slot}`))}  ${paint.quiet(printable(`now: ${now}`))}`];
   if (suggestions.length === 0) {
-    lines.push(...paragraph(`No library has a part for ${slot}.`, width, "  "));
+    const none =
+      slotByPath(slot)?.kinds.length === 0
+        ? `${slot} is a slot of your own and takes a part of any kind: name one there, and the others of its kind are compared.`
+        : `No library has a part for ${slot}.`;
+    lines.push(...paragraph(none, width, "  "));
     return `${lines.join("\n")}\n`;
   }
   for (const verdict of ["fits", "set-up", "does-not-fit"] as const) {

@@ -182,3 +182,27 @@ build example {
     expect(standing(all)).toEqual([]);
   });
 });
+
+describe("a slot of the workshop's own", () => {
+  const workshop = workshopOf(`
+workshop north "North" { language: 1; currency: GBP }
+part accessory a.cage "Cage" { mass: 60 g }
+part accessory a.light-cage "Light cage" { mass: 20 g }
+part saddle a.saddle { mass: 10 g }
+
+build example {
+  extras { cage: a.cage }
+}
+`);
+  const suggested = (slot: string) => suggestParts(workshop, exampleOf(workshop), slot, "mass");
+
+  test("is offered what is of the kind of the part that stands there", () => {
+    expect(names(suggested("extras.cage"), "fits")).toEqual(["a.light-cage", "a.cage"]);
+  });
+
+  test("says that it takes any kind where nothing stands there", () => {
+    expect(slotSuggestionsText(suggested("extras.bag"), "a#example", { width: 200, paint: plain, limit: 2 })).toContain(
+      "extras.bag is a slot of your own and takes a part of any kind",
+    );
+  });
+});
