@@ -56,6 +56,10 @@ describe("an input that no part has", () => {
     expect(implausible("crank-length", crank, 170)).toBeUndefined();
   });
 
+  it("is told between which bounds parts have it, where there are any", () => {
+    expect(implausible("crank-length", crank, 9)).toMatch(/\(at least \d+ mm and at most \d+ mm\)/);
+  });
+
   it("is asked about at either end of a range", () => {
     const chainstay = quantityRange("length", "adjustable", "Chainstay.");
     expect(implausible("chainstay", chainstay, { least: 410, greatest: 425 })).toBeUndefined();

@@ -323,3 +323,35 @@ rear-wheel.tyre: kestle.tread
     expect(missing(bike, "geometry.toe-clearance")).toEqual(["carrying.front-mudguard.gap"]);
   });
 });
+
+describe("a threaded steerer", () => {
+  const steering = (fork: string, stem: string, rest = ""): BuildEvaluation =>
+    bicycle(
+      `
+part frame kestle.frame { head-tube-length: 147 mm }
+part headset kestle.race { lower-stack: 12 mm; upper-stack: 25 mm }
+part fork kestle.prong { ${fork} }
+part stem kestle.stem { ${stem} }
+`,
+      `frame: kestle.frame; headset: kestle.race ${rest}\nfork: kestle.prong\ncockpit.stem: kestle.stem`,
+    );
+  const stack = { "lower-stack": 12, "head-tube-length": 147, "upper-stack": 25 };
+
+  it("ends below its locknut", () => {
+    same(steering("steerer-shape: threaded", "clamping: quill"), "steering", "threaded-steerer", stack);
+    same(
+      steering("steerer-shape: threaded", "clamping: quill", "{ locknut-spacers: 4 mm }"),
+      "steering",
+      "threaded-steerer",
+      { ...stack, "locknut-spacers": 4 },
+    );
+  });
+
+  it("is told by a quill where the fork does not say, and is none where it says otherwise", () => {
+    same(steering("", "clamping: quill"), "steering", "threaded-steerer", stack);
+    expect(none(steering("", "clamping: threadless"), "steering.locknut-height")).toMatch(/nothing says/);
+    expect(none(steering("steerer-shape: round", "clamping: quill"), "steering.locknut-height")).toMatch(
+      /not threaded/,
+    );
+  });
+});

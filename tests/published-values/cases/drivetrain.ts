@@ -429,6 +429,20 @@ export const drivetrainCases: readonly WorkedCase[] = [
       "by hand: 22 ÷ 12 = 1.83 serves the middle ring's gears up to 32 ÷ 18, 32 ÷ 12 = 2.67 the large ring's up to 44 ÷ 18",
   },
   {
+    calculation: "gear-ratios",
+    inputs: { rings: "48-33 t", cogs: "11-16-22 t" },
+    results: {
+      gears: ["33×22", "33×16", "33×11", "48×22", "48×16", "48×11"],
+      "gear-ratios": [1.5, 2.0625, 3, 2.181818182, 3, 4.363636364],
+      "gear-steps": [37.5, 45.45454545],
+      "lowest-ratio": 1.5,
+      "highest-ratio": 4.363636364,
+      "gear-range": 290.9090909,
+      "ring-overlaps": [2],
+    },
+    source: "by hand: 48 ÷ 16 is just 33 ÷ 11, so that both rings serve it, as they do 48 ÷ 22",
+  },
+  {
     calculation: "gear-speeds",
     inputs: { rings: "46-30 t", cogs: "11-34 t", "wheel-circumference": "2190 mm", cadence: "85 rpm" },
     results: { "gear-speeds": [9.855, 30.46090909, 15.111, 46.70672727] },
