@@ -141,7 +141,7 @@ const bikes: Readonly<Record<string, Pieces>> = {
   "a town bike with a coaster brake and three gears inside": {
     frame: part(
       "frame",
-      "chainstay: 445 to 470 mm; rear-travel: none; chainline: 42 to 45 mm; largest-ring: 48 t; dropout: horizontal",
+      "chainstay: 445 to 470 mm; rear-travel: none; chainline: 42 to 45 mm; largest-ring: 48 t; dropout: horizontal; material: steel",
     ),
     "drivetrain.rear-derailleur": "none",
     "drivetrain.front-derailleur": "none",

@@ -170,10 +170,14 @@ describe("arms and washers of hubs", () => {
 
   it("wants a coaster brake's arm fixed, and says when nobody stated it", () => {
     const code = "drivetrain/coaster-arm";
-    expect(text("coaster-brake: yes", "arm-fixed: yes").outcome(code)).toBe("holds");
+    const stay = part("frame", "coaster-arm-allowed: yes");
+    expect(text("coaster-brake: yes", "arm-fixed: yes", stay).outcome(code)).toBe("holds");
     expect(text("coaster-brake: yes", "arm-fixed: no").outcome(code)).toBe("fails");
     expect(text("coaster-brake: yes", "arm-fixed: none").outcome(code)).toBe("fails");
-    expect(text("coaster-brake: yes").missing(code)).toEqual(["rear-wheel.hub.arm-fixed"]);
+    expect(text("coaster-brake: yes", "", stay).missing(code)).toEqual(["rear-wheel.hub.arm-fixed"]);
+    // Without a frame nobody knows what the arm is fixed to.
+    expect(text("coaster-brake: yes", "arm-fixed: yes").missing(code)).toEqual(["frame"]);
+    expect(text("coaster-brake: yes").missing(code)).toEqual(["rear-wheel.hub.arm-fixed", "frame"]);
     expect(text("coaster-brake: no", "arm-fixed: no").outcome(code)).toBe("notApplicable");
     expect(text("gears: 8").outcome(code)).toBe("notApplicable");
   });

@@ -126,7 +126,33 @@ describe("drivetrain/coaster-arm on a stay", () => {
     ["coaster-arm-allowed: yes", "arm-fixed: yes", "holds"],
     ["coaster-arm-allowed: yes", "arm-fixed: no", "fails"],
     ["coaster-arm-allowed: yes", "", "unknown"],
+    // Nobody said: steel bears the clip by common practice, anything else only by its maker's word.
+    ["material: steel", "arm-fixed: yes", "holds"],
+    ["material: stainless-steel", "arm-fixed: yes", "holds"],
+    ["material: steel", "arm-fixed: no", "fails"],
+    ["material: steel", "", "unknown"],
+    ["material: steel; coaster-arm-allowed: no", "arm-fixed: yes", "fails"],
+    ["material: aluminium", "arm-fixed: yes", "unknown"],
+    ["material: aluminium", "arm-fixed: no", "fails"],
+    ["material: aluminium; coaster-arm-allowed: yes", "arm-fixed: yes", "holds"],
+    ["material: carbon", "arm-fixed: yes", "unknown"],
+    ['size: "M"', "arm-fixed: yes", "unknown"],
   ])("%s with %s: %s", (frame, fixed, outcome) => expect(bike(frame, fixed).outcome(code)).toBe(outcome));
+
+  it("names what the frame's maker has to say, and says where practice stands in", () => {
+    expect(bike("material: aluminium").missing(code)).toEqual(["frame.coaster-arm-allowed"]);
+    expect(bike("material: aluminium", "").missing(code)).toEqual([
+      "rear-wheel.hub.arm-fixed",
+      "frame.coaster-arm-allowed",
+    ]);
+    expect(bike("material: steel", "").missing(code)).toEqual(["rear-wheel.hub.arm-fixed"]);
+    const said = (frame: string) => {
+      const verdict = bike(frame).row(code).instances[0]?.verdict;
+      return verdict?.outcome === "holds" ? verdict.message : verdict?.outcome;
+    };
+    expect(said("material: steel")).toMatch(/fixed to the frame\. The maker of frame does not say.*of steel.*practice/);
+    expect(said("material: steel; coaster-arm-allowed: yes")).not.toMatch(/practice/);
+  });
 });
 
 describe("drivetrain/single-speed-tension with an arm that takes up little", () => {
