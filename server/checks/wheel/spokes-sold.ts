@@ -39,7 +39,8 @@ part rim example.rim "Rim" { rim-holes: 32 }
 part spokes example.spokes "Spokes" { pieces: 36 }
 
 build example "A set with four to spare" {
-  front-wheel { rim: example.rim; spokes: example.spokes }
+  front-wheel { rim: example.rim; spokes: example.spokes; nipples: none }
+  rear-wheel.spokes: none
 }
 `,
     fails: `
