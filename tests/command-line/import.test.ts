@@ -291,6 +291,18 @@ describe("what no text file can hold", () => {
   });
 });
 
+test("a file that would be too long to be read again is left as it is", () => {
+  const full = "// What was written down before.\n".repeat(254_200);
+  const folder = workshop({ "stems.csv": "name,kind,title\na.one,stem,One\n", "stems.ferrule": full });
+  const refused = ferrule(folder, ["import", "stems.csv"]);
+  expect(refused.err).toMatch(/stems\.ferrule would come to 8388\d{3} characters, and at most 8388608 of a file are/);
+  expect(refused.code).toBe(2);
+  expect(readFileSync(join(folder, "stems.ferrule"), "utf8")).toBe(full);
+  // A little less of it leaves room.
+  writeFileSync(join(folder, "stems.ferrule"), full.slice(990));
+  expect(ferrule(folder, ["import", "stems.csv"]).code).toBe(0);
+});
+
 describe("export", () => {
   test.each(["csv", "json"])("to %s and back gives the same library, with no map to look through", (format) => {
     const folder = workshop({ "gill.ferrule": library });

@@ -8,6 +8,7 @@ import { guessColumns } from "../../interchange/guess-columns.ts";
 import { type ImportPlan, planImport } from "../../interchange/plan.ts";
 import { readLibraryJson } from "../../interchange/read-library-json.ts";
 import { ambiguousTitles, type ReadRows, readRows, unmatched } from "../../interchange/rows.ts";
+import { largestFile } from "../../model/workshop.ts";
 import { importJson } from "../../reports/import-json.ts";
 import { guessText, importText, rowsText } from "../../reports/import-text.ts";
 import { coloured, plain } from "../../reports/paint.ts";
@@ -195,6 +196,17 @@ interface Writing {
   readonly invocation: Invocation;
 }
 
+/** A file that would be longer than one is read would be written and never read again. */
+function refuseTooLong(texts: ReadonlyMap<string, string>, folder: string): void {
+  for (const [file, { length }] of texts) {
+    if (length <= largestFile) continue;
+    throw new UsageProblem(
+      `${printable(shownPath(fileURLToPath(file), folder))} would come to ${length} characters, and at most ${largestFile} of a file are read; nothing was imported.`,
+      ["Import the list in several pieces, each --to a file of its own."],
+    );
+  }
+}
+
 function write(rows: ReadRows, { source, target, workshop, invocation }: Writing): number {
   const { terminal, folder, has, value } = invocation;
   const isDry = has("dry-run");
@@ -209,6 +221,7 @@ function write(rows: ReadRows, { source, target, workshop, invocation }: Writing
     const base = texts.get(uri) ?? existing;
     texts.set(uri, base === undefined ? plan.addition : joined(base, plan.addition));
   }
+  refuseTooLong(texts, folder);
   const wrote: { file: string; what: string }[] = [];
   for (const [file, text] of texts) {
     const path = fileURLToPath(file);
