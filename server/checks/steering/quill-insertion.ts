@@ -1,7 +1,7 @@
-import { fact, setting, slot } from "../../model/need.ts";
+import { fact, optional, setting, slot } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
 import { millimetres } from "../shared/written.ts";
 
@@ -14,11 +14,17 @@ export default defineCheck({
   needs: () => ({
     stem: slot("cockpit.stem"),
     clamping: fact("cockpit.stem", "clamping"),
-    depth: setting("cockpit.stem", "quill-insertion"),
-    least: fact("cockpit.stem", "least-quill-insertion"),
+    // Asked of a quill only: nobody states them of a threadless stem.
+    depth: optional(setting("cockpit.stem", "quill-insertion")),
+    least: optional(fact("cockpit.stem", "least-quill-insertion")),
   }),
   test({ stem, clamping, depth, least }) {
     if (clamping.value !== "quill") return notApplicable("the stem is no quill");
+    if (depth.state === "none") return notApplicable("quill-insertion is stated as none");
+    if (least.state === "none") return notApplicable("least-quill-insertion is stated as none");
+    if (depth.state !== "known" || least.state !== "known") {
+      return cannotTell(...[depth, least].filter((asked) => asked.state === "unknown"));
+    }
     const [stands, needs] = showPair(depth.value, least.value, "length");
     if (atLeast(depth.value, least.value)) {
       return holds(

@@ -53,8 +53,6 @@ export const stem = defineKind({
     "least-quill-insertion": length("Least depth of a quill in the steerer.", {
       group: "Limits",
       highest: 150,
-      omitted: "none",
-      impliedBy: ["quill-length"],
     }),
     "quill-length": length("From a quill's lower end up its axis to the middle of the arm that leaves it.", {
       group: "Geometry",

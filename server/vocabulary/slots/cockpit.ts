@@ -36,7 +36,6 @@ export const cockpitSlots = [
       "quill-insertion": length("Depth of a quill in the steerer.", {
         group: "Set-up",
         highest: 200,
-        omitted: "none",
         deed: "Set the quill {} deep",
       }),
       "cap-gap": length("From the steerer's top down from the top of the stem or top spacer.", {
