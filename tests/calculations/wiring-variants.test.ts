@@ -259,7 +259,9 @@ part grips kestle.hold { length: 126 mm }
     const bike = cockpit("kestle.quill { quill-insertion: 72 mm }", "kestle.drop");
     same(bike, "cockpit", "bar-position", quill);
     same(bike, "cockpit", "hand-position", handsOn(quill, { "bar-reach": 78 }));
-    expect(none(cockpit("kestle.quill", "kestle.drop"), "cockpit.bar-clamp-height")).toMatch(/how high the stem/);
+    const height = "cockpit.bar-clamp-height";
+    expect(missing(cockpit("kestle.quill", "kestle.drop"), height)).toEqual(["cockpit.stem.quill-insertion"]);
+    expect(none(cockpit("kestle.quill { quill-insertion: none }", "kestle.drop"), height)).toMatch(/how high the stem/);
   });
 
   it("carries the hands at its clamp where it is flat, and swept back by the middle of the grips", () => {

@@ -38,6 +38,13 @@ describe(code, () => {
       gap(changed("rear-travel: 120 mm", "rear-travel: 120 mm\n  rear-centre-growth-full: 20 mm")),
     ).toBeGreaterThan(gap(text));
   });
+  it("takes the wheel where it is at the end of the travel, and not where the chainstay is longest", () => {
+    const travel = "rear-travel: 120 mm";
+    const full = (mm: number): number => gap(changed(travel, `${travel}\n  rear-centre-growth-full: ${mm} mm`));
+    const both = changed(travel, `${travel}\n  rear-centre-growth-full: 20 mm; rear-centre-growth-bottomed: 8 mm`);
+    expect(gap(both)).toBeCloseTo(full(8), 9);
+    expect(full(8)).toBeLessThan(full(20));
+  });
   it("counts the dropper as it is set", () => {
     const set = changed("insertion: 200 mm", "insertion: 200 mm; travel-set: 100 mm");
     // Less drop of the same post: the saddle stands lower, and comes down to where it was.

@@ -442,6 +442,16 @@ describe("steering/fork-travel, travel-set and fork-length", () => {
     expect(checkText(text).of("steering/fork-length")[0]?.message).toMatch(
       /391 mm.*366 to 376 mm; 20 mm longer than its chart assumes.*71\.9.*raises the cranks by 8 mm/,
     );
+    // A fork that comes 20 mm longer still, with so much less of its travel used, stands the same.
+    const set = text
+      .replace(
+        "axle-to-crown: 391 mm; fork-offset: 45 mm; travel: none",
+        "axle-to-crown: 411 mm; fork-offset: 45 mm; travel: 60 mm; travel-options: 30 to 60 mm",
+      )
+      .replace(/fork: (\S+)$/m, "fork: $1 { travel-set: 40 mm }");
+    expect(checkText(set).of("steering/fork-length")[0]?.message).toMatch(
+      /391 mm from axle to crown with its travel set to 40 mm.*20 mm longer than its chart assumes.*71\.9.*raises the cranks by 8 mm/,
+    );
   });
 });
 

@@ -90,6 +90,7 @@ export default defineCalculation({
         drop: fact("frame", "bottom-bracket-drop"),
         travel: optional(fact("frame", "rear-travel")),
         growth: optional(fact("frame", "rear-centre-growth-full")),
+        bottomed: optional(fact("frame", "rear-centre-growth-bottomed")),
         radius: worked<number>("rear-wheel.wheel-radius"),
       },
       inputs: (facts) => {
@@ -107,7 +108,7 @@ export default defineCalculation({
           "bottom-bracket-drop": facts.drop.value,
           "rear-travel": stated(facts.travel) ?? 0,
           // Where nobody states it, the wheel is taken to keep its distance from the crank axis, which is nearer.
-          "growth-full": stated(facts.growth) ?? 0,
+          "growth-full": stated(facts.bottomed) ?? stated(facts.growth) ?? 0,
           "wheel-radius": facts.radius.value,
         });
       },

@@ -44,8 +44,7 @@ export default defineCheck({
       return notApplicable("the frame's maker states no range of fork lengths");
     }
     const allows = showInterval(range.value, "length");
-    // The angles are worked out for the fork as it comes.
-    const effects = drawn.state === "known" && change === 0 ? effect(is - drawn.value, angle, rise) : "";
+    const effects = drawn.state === "known" ? effect(is - drawn.value, angle, rise) : "";
     if (inside(is, range.value)) {
       return holds(
         `${fork.subject} is ${showQuantity(is, "length")} from axle to crown${said}, and ${range.subject} takes ${allows}${effects}.`,

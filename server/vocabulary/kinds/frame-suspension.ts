@@ -41,6 +41,10 @@ export const frameSuspensionFields = {
     "How much longer the line from crank axis to rear axle is at its longest in the travel than unladen.",
     { group: "Suspension", lowest: -30, highest: 80 },
   ),
+  "rear-centre-growth-bottomed": length(
+    "The same at the end of the travel, for a rear end that is longest before that; left out, it is longest at the end.",
+    { group: "Suspension", lowest: -30, highest: 80, omitted: "none" },
+  ),
   "idler-teeth": count("Teeth of an idler that the upper run of the chain passes over.", {
     group: "Suspension",
     unit: "t",
