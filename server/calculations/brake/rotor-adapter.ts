@@ -11,8 +11,8 @@ export default defineCalculation({
   description:
     "By how much an adapter has to enlarge the rotor that a mount takes by itself, and how far it moves the caliper outward. No adapter makes a mount take a smaller rotor.",
   inputs: {
-    "native-rotor": input(length("Rotor that the mount takes without an adapter.", { example: "160 mm" })),
-    rotor: input(length("Rotor that is fitted.", { example: "180 mm" })),
+    "native-rotor": input(length("Rotor that the mount takes without an adapter.")),
+    rotor: input(length("Rotor that is fitted.")),
   },
   results: {
     "rotor-change-needed": { unit: "mm", digits: 1, description: "By how much the adapter has to enlarge the rotor." },

@@ -24,8 +24,8 @@ export default defineCalculation({
   description:
     "Teeth of belt that ring, sprocket and the adjustment of the axle ask for, and the distance between the axes at which a belt is taut.",
   inputs: {
-    ring: input(toothCount("Teeth of the ring.", { example: "50 t", highest: 200 })),
-    sprocket: input(toothCount("Teeth of the sprocket.", { example: "24 t", highest: 200 })),
+    ring: input(toothCount("Teeth of the ring.", { highest: 200 })),
+    sprocket: input(toothCount("Teeth of the sprocket.", { highest: 200 })),
     chainstay: input(
       quantityRange(
         "length",
@@ -34,11 +34,10 @@ export default defineCalculation({
         {
           lowest: 200,
           highest: 900,
-          example: "440 to 455 mm",
         },
       ),
     ),
-    pitch: optionalInput(length("From one tooth of the belt to the next; 11 mm when left out.", { example: "11 mm" })),
+    pitch: optionalInput(length("From one tooth of the belt to the next; 11 mm when left out.")),
     "belt-teeth": optionalInput(count("Teeth of the belt at hand.", { unit: "t", lowest: 20, highest: 400 })),
   },
   results: {

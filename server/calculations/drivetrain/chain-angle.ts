@@ -30,7 +30,7 @@ export default defineCalculation({
       }),
     ),
     "cog-pitch": optionalInput(length("Between the middles of neighbouring cogs; needed for several.")),
-    chainstay: input(length("From crank axis to rear axle along the line between them.", { example: "435 mm" })),
+    chainstay: input(length("From crank axis to rear axle along the line between them.")),
   },
   results: {
     "chain-angle-gears": {

@@ -19,9 +19,7 @@ export default defineCalculation({
   inputs: {
     rings: input(ringsField),
     cogs: input(cogsField),
-    chainstay: input(
-      length("From crank axis to rear axle along the line between them, unladen.", { example: "430 mm" }),
-    ),
+    chainstay: input(length("From crank axis to rear axle along the line between them, unladen.")),
     "rear-centre-growth": optionalInput(
       quantity("length", "How much longer that line is at its longest in the travel; for a sprung rear end only.", {
         lowest: -30,

@@ -10,11 +10,11 @@ export default defineCalculation({
   title: "Chain wear",
   description: "Length of a stretch of chain at the limit of wear, and the wear that a measured stretch shows.",
   inputs: {
-    pitches: input(count("Half-inch pitches measured over, pin to pin.", { lowest: 1, highest: 300, example: "24" })),
+    pitches: input(count("Half-inch pitches measured over, pin to pin.", { lowest: 1, highest: 300 })),
     "wear-limit": optionalInput(
       quantity("ratio", "Lengthening at which the chain is replaced.", { lowest: 0.1, highest: 5 }),
     ),
-    measured: optionalInput(length("Length of the stretch, pin to pin, taut.", { example: "305.5 mm" })),
+    measured: optionalInput(length("Length of the stretch, pin to pin, taut.")),
   },
   results: {
     "chain-length-new": { unit: "mm", digits: 2, description: "Length of the stretch when new." },

@@ -10,14 +10,10 @@ export default defineCalculation({
   description:
     "From the centre plane to the ring (midway between two, the middle one of three), measured from a round tube that stands on the centre plane.",
   inputs: {
-    "tube-diameter": input(length("Diameter of the seat tube where it is measured.", { example: "31.8 mm" })),
-    "tube-to-outer-ring": input(
-      length("From the tube's drive-side face to the middle of the outer ring's teeth.", { example: "32.5 mm" }),
-    ),
+    "tube-diameter": input(length("Diameter of the seat tube where it is measured.")),
+    "tube-to-outer-ring": input(length("From the tube's drive-side face to the middle of the outer ring's teeth.")),
     rings: optionalInput(count("Number of rings; one when left out.", { lowest: 1, highest: 3 })),
-    "ring-spacing": optionalInput(
-      length("Between the middles of neighbouring rings; needed for several.", { example: "7.5 mm" }),
-    ),
+    "ring-spacing": optionalInput(length("Between the middles of neighbouring rings; needed for several.")),
   },
   results: { chainline: { unit: "mm", digits: 2, description: "Chainline, positive to the drive side." } },
   formula: "tube diameter ÷ 2 + tube to outer ring − (rings − 1) ÷ 2 × spacing of the rings",

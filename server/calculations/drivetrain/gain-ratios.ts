@@ -14,10 +14,8 @@ export default defineCalculation({
   inputs: {
     rings: input(ringsField),
     cogs: input(cogsField),
-    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.", { example: "2105 mm" })),
-    "crank-length": input(
-      length("From the middle of the spindle to the middle of the pedal axle.", { example: "170 mm" }),
-    ),
+    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.")),
+    "crank-length": input(length("From the middle of the spindle to the middle of the pedal axle.")),
   },
   results: {
     "gain-ratios": { unit: "", digits: 2, list: true, description: "Way of the bicycle over way of the pedal." },

@@ -14,7 +14,7 @@ export default defineCalculation({
   inputs: {
     rings: input(ringsField),
     cogs: input(cogsField),
-    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.", { example: "2105 mm" })),
+    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.")),
   },
   results: {
     developments: { unit: "m", digits: 2, list: true, description: "Distance for one turn of the cranks, per gear." },

@@ -14,17 +14,15 @@ export default defineCalculation({
       number("Turns of the wheel for one of the cranks in the lowest gear.", {
         lowest: 0.05,
         highest: 20,
-        example: "1.1",
       }),
     ),
     "highest-hub-ratio": input(
       number("Turns of the wheel for one of the cranks in the highest gear.", {
         lowest: 0.05,
         highest: 20,
-        example: "3.3",
       }),
     ),
-    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.", { example: "2105 mm" })),
+    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.")),
   },
   results: {
     "lowest-hub-development": { unit: "m", digits: 2, description: "Development of the lowest gear." },

@@ -13,18 +13,15 @@ export default defineCalculation({
   description:
     "Primary ratio of ring and sprocket, the lowest and highest gear through the hub, and the average step; the primary ratio must not fall below what the hub's maker allows.",
   inputs: {
-    ring: input(toothCount("Teeth of the ring.", { highest: 200, example: "44 t" })),
-    sprocket: input(toothCount("Teeth of the sprocket.", { highest: 200, example: "20 t" })),
+    ring: input(toothCount("Teeth of the ring.", { highest: 200 })),
+    sprocket: input(toothCount("Teeth of the sprocket.", { highest: 200 })),
     "lowest-gear": input(
       number("Ratio inside the hub in its lowest gear: turns of the wheel for one of the sprocket.", {
         lowest: 0.05,
         highest: 5,
-        example: "0.527",
       }),
     ),
-    "gear-range": input(
-      number("Highest ratio inside divided by the lowest.", { lowest: 1, highest: 20, example: "3.07" }),
-    ),
+    "gear-range": input(number("Highest ratio inside divided by the lowest.", { lowest: 1, highest: 20 })),
     gears: optionalInput(count("Number of gears inside.", { lowest: 2, highest: 30 })),
     "least-primary-ratio": optionalInput(
       number("Least ratio of ring to sprocket allowed.", { lowest: 0.1, highest: 10 }),

@@ -14,10 +14,8 @@ export default defineCalculation({
   inputs: {
     rings: input(ringsField),
     cogs: input(cogsField),
-    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.", { example: "2105 mm" })),
-    cadence: input(
-      quantity("cadence", "Turns of the cranks in a minute.", { lowest: 1, highest: 300, example: "90 rpm" }),
-    ),
+    "wheel-circumference": input(length("Circumference of the driven wheel over its tyre.")),
+    cadence: input(quantity("cadence", "Turns of the cranks in a minute.", { lowest: 1, highest: 300 })),
   },
   results: { "gear-speeds": { unit: "km/h", digits: 1, list: true, description: "Speed in every gear." } },
   formula: "development in metres × cadence × 60 ÷ 1000",

@@ -16,13 +16,9 @@ export default defineCalculation({
   inputs: {
     rings: input(ringsField),
     cogs: input(cogsField),
-    "wheel-circumference": optionalInput(
-      length("Circumference of the driven wheel over its tyre.", { example: "2105 mm" }),
-    ),
+    "wheel-circumference": optionalInput(length("Circumference of the driven wheel over its tyre.")),
     "wheel-diameter": optionalInput(
-      length("Diameter of the driven wheel over its tyre, when its circumference is not at hand.", {
-        example: "670 mm",
-      }),
+      length("Diameter of the driven wheel over its tyre, when its circumference is not at hand."),
     ),
     "crank-length": optionalInput(length("From the middle of the spindle to the middle of the pedal axle.")),
     cadence: optionalInput(quantity("cadence", "Turns of the cranks in a minute.", { lowest: 1, highest: 300 })),

@@ -11,11 +11,11 @@ export default defineCalculation({
   description:
     "Sideways movement of the guide pulley for one click against the distance between cogs, and what that adds up to over all clicks. Published pulls and ratios are rounded, so the sum says little about parts of one family.",
   inputs: {
-    "pull-per-click": input(length("Cable pulled by one click, on average.", { example: "2.8 mm" })),
+    "pull-per-click": input(length("Cable pulled by one click, on average.")),
     "actuation-ratio": input(
       number("Sideways movement of the guide pulley for each millimetre of cable.", { lowest: 0.1, highest: 5 }),
     ),
-    "cog-pitch": input(length("Between the middles of neighbouring cogs.", { example: "4.8 mm" })),
+    "cog-pitch": input(length("Between the middles of neighbouring cogs.")),
     clicks: input(count("Clicks from one end to the other: one fewer than the cogs.", { lowest: 1, highest: 13 })),
   },
   results: {

@@ -9,13 +9,9 @@ export default defineCalculation({
   title: "Chainline at the cogs",
   description: "From the centre plane to the middle of the cassette, or to a single cog.",
   inputs: {
-    "over-locknut-width": input(length("Between the faces of the hub that meet the dropouts.", { example: "135 mm" })),
-    "locknut-to-cog": input(
-      length("From the drive-side face to the outer face of the smallest cog.", { example: "3.8 mm" }),
-    ),
-    "stack-width": input(
-      length("From the outer face of the smallest cog to the inner face of the largest.", { example: "35.4 mm" }),
-    ),
+    "over-locknut-width": input(length("Between the faces of the hub that meet the dropouts.")),
+    "locknut-to-cog": input(length("From the drive-side face to the outer face of the smallest cog.")),
+    "stack-width": input(length("From the outer face of the smallest cog to the inner face of the largest.")),
   },
   results: { "cog-line": { unit: "mm", digits: 2, description: "Chainline of the cogs, positive to the drive side." } },
   formula: "over-locknut width ÷ 2 − locknut to smallest cog − stack width ÷ 2",

@@ -14,8 +14,8 @@ export default defineCalculation({
   description:
     "Whole chain lengths that the movement of the axle or the crank axis can make taut, and the distance between the axes at each.",
   inputs: {
-    ring: input(toothCount("Teeth of the ring.", { example: "44 t" })),
-    cog: input(toothCount("Teeth of the cog.", { example: "16 t" })),
+    ring: input(toothCount("Teeth of the ring.")),
+    cog: input(toothCount("Teeth of the cog.")),
     chainstay: input(
       quantityRange(
         "length",
@@ -24,7 +24,6 @@ export default defineCalculation({
         {
           lowest: 200,
           highest: 900,
-          example: "405 to 420 mm",
         },
       ),
     ),

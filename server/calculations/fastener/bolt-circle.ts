@@ -10,9 +10,9 @@ export default defineCalculation({
   description:
     "Diameter of a circle of evenly spread bolts from the distance between two neighbours, or the distances from the diameter.",
   inputs: {
-    bolts: input(count("Number of bolts.", { lowest: 2, highest: 24, example: "5" })),
+    bolts: input(count("Number of bolts.", { lowest: 2, highest: 24 })),
     "bolt-circle": optionalInput(length("Diameter of the circle through their middles; give this or the distance.")),
-    "adjacent-distance": optionalInput(length("Between the middles of two neighbours.", { example: "64.7 mm" })),
+    "adjacent-distance": optionalInput(length("Between the middles of two neighbours.")),
   },
   results: {
     "bolt-circle-diameter": { unit: "mm", digits: 2, description: "Diameter of the circle." },

@@ -13,14 +13,13 @@ export default defineCalculation({
   description:
     "Stress area of a metric thread and the tension at a share of its proof load; no component's torque follows from it.",
   inputs: {
-    "bolt-diameter": input(length("Nominal diameter of the thread.", { example: "6 mm" })),
-    "thread-pitch": input(length("Pitch of the thread.", { example: "1 mm" })),
+    "bolt-diameter": input(length("Nominal diameter of the thread.")),
+    "thread-pitch": input(length("Pitch of the thread.")),
     "proof-stress": input(
       quantity("pressure", "Proof stress: 580 MPa for class 8.8, 830 for 10.9, 970 for 12.9.", {
         lowest: 10,
         highest: 50_000,
         unit: "MPa",
-        example: "580 MPa",
       }),
     ),
     share: optionalInput(

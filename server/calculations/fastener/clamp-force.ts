@@ -10,13 +10,12 @@ export default defineCalculation({
   description:
     "Force with which a bolt clamps at a torque and a friction; a figure to understand by, never a component's torque: that is its maker's to say.",
   inputs: {
-    torque: input(quantity("torque", "Torque on the bolt.", { lowest: 0.01, example: "5 N·m" })),
-    "bolt-diameter": input(length("Nominal diameter of the thread.", { example: "5 mm" })),
+    torque: input(quantity("torque", "Torque on the bolt.", { lowest: 0.01 })),
+    "bolt-diameter": input(length("Nominal diameter of the thread.")),
     "friction-factor": input(
       number("Nut factor K: about 0.20 plain and dry, 0.17 zinc-plated, 0.15 oiled.", {
         lowest: 0.05,
         highest: 0.6,
-        example: "0.20",
       }),
     ),
   },

@@ -10,9 +10,9 @@ export default defineCalculation({
   title: "Torque wrench with an extension",
   description: "Setting of a torque wrench whose drive stands off the bolt by an extension.",
   inputs: {
-    "torque-wanted": input(quantity("torque", "Torque wanted at the bolt.", { lowest: 0.01, example: "40 N·m" })),
-    "wrench-length": input(length("From the middle of the wrench's grip to its drive.", { example: "200 mm" })),
-    extension: input(length("From the drive to the bolt.", { example: "50 mm" })),
+    "torque-wanted": input(quantity("torque", "Torque wanted at the bolt.", { lowest: 0.01 })),
+    "wrench-length": input(length("From the middle of the wrench's grip to its drive.")),
+    extension: input(length("From the drive to the bolt.")),
     "extension-angle": optionalInput(
       angle("Angle between extension and wrench, 0 in line and 90 square; in line when left out."),
     ),

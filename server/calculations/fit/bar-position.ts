@@ -12,21 +12,20 @@ export default defineCalculation({
   title: "Position of the bar clamp",
   description: "Middle of the stem's bar clamp, in front of and above the crank axis, by the frame's chart.",
   inputs: {
-    reach: input(length("Head tube's top in front of the crank axis.", { example: "385 mm" })),
-    stack: input(length("Head tube's top above the crank axis.", { example: "560 mm" })),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "73°" })),
-    "upper-stack": input(length("Headset above the head tube, its cover included.", { example: "15 mm" })),
-    "spacers-below": optionalInput(length("Spacers under a stem that clamps the steerer.", { example: "20 mm" })),
-    "stem-clamp-height": optionalInput(length("Height of steerer that such a stem takes up.", { example: "40 mm" })),
+    reach: input(length("Head tube's top in front of the crank axis.")),
+    stack: input(length("Head tube's top above the crank axis.")),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal.")),
+    "upper-stack": input(length("Headset above the head tube, its cover included.")),
+    "spacers-below": optionalInput(length("Spacers under a stem that clamps the steerer.")),
+    "stem-clamp-height": optionalInput(length("Height of steerer that such a stem takes up.")),
     "quill-rise": optionalInput(
       length("Of a quill, in place of the two: from the headset's top up to the middle of its arm."),
     ),
-    "stem-length": input(length("From the steerer's axis to the bar clamp's middle.", { example: "100 mm" })),
+    "stem-length": input(length("From the steerer's axis to the bar clamp's middle.")),
     "stem-angle": input(
       angle("Deviation from square to the steerer, positive up; not the angle between stem and steerer.", {
         lowest: -60,
         highest: 60,
-        example: "-6°",
       }),
     ),
     flipped: optionalInput(yesNo("Whether the stem is turned upside down, so that its angle points the other way.")),

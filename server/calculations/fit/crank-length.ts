@@ -10,9 +10,7 @@ export default defineCalculation({
   title: "Crank length from the inseam",
   description: "The range of crank lengths that habit gives for an inseam; disputed, and long for tall riders.",
   inputs: {
-    inseam: input(
-      length("From the floor to the crotch, without shoes.", { lowest: 200, highest: 1300, example: "830 mm" }),
-    ),
+    inseam: input(length("From the floor to the crotch, without shoes.", { lowest: 200, highest: 1300 })),
   },
   results: {
     "crank-length-least": { unit: "mm", digits: 1, description: "0.20 × inseam." },

@@ -14,10 +14,8 @@ export default defineCalculation({
   title: "Seatpost insertion for a saddle height",
   description: "Depth of the post in the seat tube for a wanted saddle height.",
   inputs: {
-    "saddle-height": input(
-      length("Wanted height from the crank axis to the saddle's top along the seat tube.", { example: "733 mm" }),
-    ),
-    "seat-angle": input(angle("Actual angle of the seat tube.", { example: "73.5°" })),
+    "saddle-height": input(length("Wanted height from the crank axis to the saddle's top along the seat tube.")),
+    "seat-angle": input(angle("Actual angle of the seat tube.")),
     "seat-tube-offset": optionalInput(
       length("Distance of the seat tube's axis in front of the crank axis, square to it; 0 when left out.", {
         lowest: -200,

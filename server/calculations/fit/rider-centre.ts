@@ -12,7 +12,7 @@ export default defineCalculation({
   description:
     "Where the mass of a rider of usual proportions balances, seated with both hands on the bar and the cranks level: an estimate from the contact points.",
   inputs: {
-    "rider-height": input(length("Height of the rider.", { lowest: 500, highest: 2500, example: "1780 mm" })),
+    "rider-height": input(length("Height of the rider.", { lowest: 500, highest: 2500 })),
     "saddle-setback": input(length("Where the rider sits, behind the crank axis, level.", { lowest: -300 })),
     "saddle-top-height": input(length("Saddle's top above the crank axis, upright.")),
     "hands-forward": input(length("Hands in front of the crank axis.", { lowest: -500 })),

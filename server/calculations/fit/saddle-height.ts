@@ -10,9 +10,7 @@ export default defineCalculation({
   title: "Saddle height from the inseam",
   description: "Two published formulas for a saddle height to begin with; the rider's knee and comfort decide.",
   inputs: {
-    inseam: input(
-      length("From the floor to the crotch, without shoes.", { lowest: 200, highest: 1300, example: "830 mm" }),
-    ),
+    inseam: input(length("From the floor to the crotch, without shoes.", { lowest: 200, highest: 1300 })),
     "crank-length": optionalInput(length("From the middle of the spindle to the middle of the pedal axle.")),
   },
   results: {

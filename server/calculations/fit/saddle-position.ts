@@ -15,7 +15,7 @@ export default defineCalculation({
   description:
     "Height and setback of the saddle's top from the crank axis, from the seat tube, the post as inserted, and the saddle.",
   inputs: {
-    "seat-angle": input(angle("Actual angle of the seat tube.", { example: "73.5°" })),
+    "seat-angle": input(angle("Actual angle of the seat tube.")),
     "seat-tube-offset": optionalInput(
       length("Distance of the seat tube's axis in front of the crank axis, square to it; 0 when left out.", {
         lowest: -200,

@@ -11,8 +11,8 @@ export default defineCalculation({
   description:
     "Height of the saddle's top above the bar clamp, and the level distance from where the rider sits to it.",
   inputs: {
-    "saddle-top-height": input(length("Saddle's top above the crank axis.", { example: "703 mm" })),
-    "bar-clamp-height": input(length("Bar clamp above the crank axis.", { example: "632 mm" })),
+    "saddle-top-height": input(length("Saddle's top above the crank axis.")),
+    "bar-clamp-height": input(length("Bar clamp above the crank axis.")),
     "saddle-setback": input(length("Where the rider sits, behind the crank axis.", { lowest: -300 })),
     "bar-clamp-forward": input(length("Bar clamp in front of the crank axis.", { lowest: -300 })),
   },

@@ -22,8 +22,8 @@ export default defineCalculation({
       length("From the rails up to the underside of the tail; 0 when left out.", { lowest: -50, highest: 100 }),
     ),
     "dropper-travel": optionalInput(length("By how much the dropper drops; 0 when left out.")),
-    "seat-angle": input(angle("Actual angle of the seat tube, along which it drops.", { example: "75°" })),
-    chainstay: input(length("From crank axis to rear axle, unladen.", { example: "435 mm" })),
+    "seat-angle": input(angle("Actual angle of the seat tube, along which it drops.")),
+    chainstay: input(length("From crank axis to rear axle, unladen.")),
     "bottom-bracket-drop": input(
       length("How far the crank axis lies below the rear axle, unladen.", { lowest: -100, highest: 150 }),
     ),
@@ -34,7 +34,7 @@ export default defineCalculation({
         highest: 100,
       }),
     ),
-    "wheel-radius": input(length("Radius of the rear wheel over its tyre.", { example: "370 mm" })),
+    "wheel-radius": input(length("Radius of the rear wheel over its tyre.")),
   },
   results: {
     "saddle-to-tyre": {

@@ -12,10 +12,10 @@ export default defineCalculation({
   description:
     "Spacers under the present stem that bring the hands to a wanted height, and how far they move backward by it.",
   inputs: {
-    "hands-height": input(length("Hands above the crank axis now.", { example: "620 mm" })),
-    "wanted-height": input(length("Wanted height of the hands above the crank axis.", { example: "635 mm" })),
+    "hands-height": input(length("Hands above the crank axis now.")),
+    "wanted-height": input(length("Wanted height of the hands above the crank axis.")),
     "spacers-below": input(length("Spacers under the stem now.")),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "73°" })),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal.")),
   },
   results: {
     "spacers-needed": {

@@ -11,10 +11,8 @@ export default defineCalculation({
   description:
     "Length from the crown-race seat: a little less than what stands on it, so that the cap can take up the play. Cut after the fit is settled, and by the fork maker's word.",
   inputs: {
-    "steerer-stack": input(
-      length("From the crown-race seat to the top of the stem or of the spacer over it.", { example: "232 mm" }),
-    ),
-    "cap-gap": input(length("How far the steerer ends below that.", { highest: 20, example: "3 mm" })),
+    "steerer-stack": input(length("From the crown-race seat to the top of the stem or of the spacer over it.")),
+    "cap-gap": input(length("How far the steerer ends below that.", { highest: 20 })),
   },
   results: {
     "steerer-cut": { unit: "mm", digits: 1, description: "Length of the steerer, from the crown-race seat." },

@@ -19,13 +19,13 @@ export default defineCalculation({
   description:
     "For each stem angle the length and spacers that bring the bar clamp exactly to its target, and the best of the stems at hand with spacers in steps of 2.5 mm.",
   inputs: {
-    reach: input(length("Head tube's top in front of the crank axis.", { example: "385 mm" })),
-    stack: input(length("Head tube's top above the crank axis.", { example: "560 mm" })),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "73°" })),
+    reach: input(length("Head tube's top in front of the crank axis.")),
+    stack: input(length("Head tube's top above the crank axis.")),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal.")),
     "upper-stack": input(length("Headset above the head tube, its cover included.")),
-    "stem-clamp-height": input(length("Height of steerer that the stem takes up.", { example: "40 mm" })),
-    "target-forward": input(length("Wanted place of the bar clamp in front of the crank axis.", { example: "467 mm" })),
-    "target-height": input(length("Wanted height of the bar clamp above the crank axis.", { example: "632 mm" })),
+    "stem-clamp-height": input(length("Height of steerer that the stem takes up.")),
+    "target-forward": input(length("Wanted place of the bar clamp in front of the crank axis.")),
+    "target-height": input(length("Wanted height of the bar clamp above the crank axis.")),
     "stem-angles": optionalInput(
       quantities("angle", "Stem angles to try; -17, -10, -6, 0, 6, 10 and 17° when left out."),
     ),

@@ -13,9 +13,9 @@ export default defineCalculation({
   description:
     "Height from the crown-race seat to the top of the locknut, and the length to which the steerer is cut so that it ends a little below it.",
   inputs: {
-    "lower-stack": input(length("From the crown-race seat to the head tube's lower edge.", { example: "13 mm" })),
-    "head-tube-length": input(length("Length of the head tube.", { example: "138 mm" })),
-    "upper-stack": input(length("From the head tube's top to the top of the locknut.", { example: "24 mm" })),
+    "lower-stack": input(length("From the crown-race seat to the head tube's lower edge.")),
+    "head-tube-length": input(length("Length of the head tube.")),
+    "upper-stack": input(length("From the head tube's top to the top of the locknut.")),
     "locknut-spacers": optionalInput(
       length("Washers, spacers and cable hanger under the locknut, beyond those of the headset's own stack."),
     ),

@@ -11,9 +11,9 @@ export default defineCalculation({
   title: "Effective top tube",
   description: "Level distance from the head tube's top back to the line of the effective seat angle.",
   inputs: {
-    reach: input(length("Head tube's top in front of the crank axis.", { lowest: -100, example: "385 mm" })),
-    stack: input(length("Head tube's top above the crank axis.", { example: "560 mm" })),
-    "seat-angle": input(angle("Effective seat angle, of the line from the crank axis.", { example: "73.5°" })),
+    reach: input(length("Head tube's top in front of the crank axis.", { lowest: -100 })),
+    stack: input(length("Head tube's top above the crank axis.")),
+    "seat-angle": input(angle("Effective seat angle, of the line from the crank axis.")),
   },
   results: {
     "effective-top-tube": {

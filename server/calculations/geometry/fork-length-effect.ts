@@ -16,8 +16,8 @@ export default defineCalculation({
   description:
     "Head angle, wheelbase, height of the crank axis and, where wheel and offset are given, trail after a change of the fork's length along the steering axis.",
   inputs: {
-    wheelbase: input(length("Wheelbase before.", { example: "1200 mm" })),
-    "head-angle": input(angle("Head angle before.", { example: "65°" })),
+    wheelbase: input(length("Wheelbase before.")),
+    "head-angle": input(angle("Head angle before.")),
     "fork-length-change": input(
       length("How much longer the fork is, along the steering axis; negative when it is shorter.", {
         lowest: -400,

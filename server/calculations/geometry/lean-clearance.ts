@@ -11,10 +11,10 @@ export default defineCalculation({
   title: "Lean until the pedal touches",
   description: "Angle of lean at which the level pedal at its lowest touches the ground, suspension unloaded.",
   inputs: {
-    "crank-axis-height": input(length("Crank axis above the ground.", { example: "270 mm" })),
+    "crank-axis-height": input(length("Crank axis above the ground.")),
     "crank-length": input(length("From the middle of the spindle to the middle of the pedal axle.")),
     "pedal-underside": input(length("From the pedal axle's middle down to the pedal's lowest part.", { lowest: -30 })),
-    "pedal-outer-edge": input(length("From the centre plane to the pedal's outer edge.", { example: "173 mm" })),
+    "pedal-outer-edge": input(length("From the centre plane to the pedal's outer edge.")),
     "tyre-radius": optionalInput(length("Radius of the tyre's section, on which the bicycle rolls as it leans.")),
   },
   results: {

@@ -13,20 +13,16 @@ export default defineCalculation({
   description:
     "Least distance from the middle of a pedal's axle forward, parallel to the centre plane, to the tyre, over every angle of steering and of the cranks; the tyre swings forward as it swings out, so the straight-ahead gap is given beside it.",
   inputs: {
-    "front-axle-forward": input(
-      length("Front axle in front of the crank axis, along the ground.", { example: "585.8 mm" }),
-    ),
+    "front-axle-forward": input(length("Front axle in front of the crank axis, along the ground.")),
     "bottom-bracket-drop": input(
-      length("How far the crank axis lies below the front axle.", { lowest: -200, highest: 300, example: "70 mm" }),
+      length("How far the crank axis lies below the front axle.", { lowest: -200, highest: 300 }),
     ),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "72.5°" })),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal.")),
     "fork-offset": input(length("Offset of the axle, square to the steering axis.", { lowest: -100, highest: 300 })),
-    "wheel-radius": input(
-      length("Radius of the front wheel over its tyre, or over its mudguard.", { example: "336 mm" }),
-    ),
-    "tyre-width": input(length("Width of the tyre, or of the mudguard.", { example: "28 mm" })),
+    "wheel-radius": input(length("Radius of the front wheel over its tyre, or over its mudguard.")),
+    "tyre-width": input(length("Width of the tyre, or of the mudguard.")),
     "crank-length": input(length("From the middle of the spindle to the middle of the pedal axle.")),
-    "pedal-lateral": input(length("From the centre plane to the middle of the pedal.", { example: "120 mm" })),
+    "pedal-lateral": input(length("From the centre plane to the middle of the pedal.")),
   },
   results: {
     "toe-clearance": { unit: "mm", digits: 1, description: "Least distance from the pedal axle to the swept tyre." },

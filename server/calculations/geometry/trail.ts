@@ -13,8 +13,8 @@ export default defineCalculation({
   description:
     "How far the front wheel's contact trails behind the steering axis, and how the wheel tends to flop over.",
   inputs: {
-    "wheel-radius": input(length("Radius of the front wheel over its tyre.", { example: "336 mm" })),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal.", { example: "73°" })),
+    "wheel-radius": input(length("Radius of the front wheel over its tyre.")),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal.")),
     "fork-offset": input(
       length("Offset of the axle, square to the steering axis, positive forward.", { lowest: -100, highest: 300 }),
     ),

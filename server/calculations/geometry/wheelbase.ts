@@ -13,9 +13,9 @@ export default defineCalculation({
   description:
     "Place of the front axle by the frame's chart and the fork, the distances from crank axis and rear axle to it, and, with the bottom-bracket drop known, how the bicycle stands on its wheels.",
   inputs: {
-    reach: input(length("Head tube's top in front of the crank axis.", { example: "385 mm" })),
-    stack: input(length("Head tube's top above the crank axis.", { example: "560 mm" })),
-    "head-angle": input(angle("Angle of the steering axis from the horizontal, by the chart.", { example: "73°" })),
+    reach: input(length("Head tube's top in front of the crank axis.")),
+    stack: input(length("Head tube's top above the crank axis.")),
+    "head-angle": input(angle("Angle of the steering axis from the horizontal, by the chart.")),
     "head-tube-length": input(length("Length of the head tube.")),
     "lower-stack": input(length("From the crown-race seat to the head tube's lower edge.")),
     "axle-to-crown": input(length("From the fork's axle to the crown-race seat, in a straight line.")),

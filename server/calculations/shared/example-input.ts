@@ -12,6 +12,6 @@ export function exampleInput(calculation: Calculation, name: string): string {
     .map(({ inputs }) => (inputs as Record<string, AnyValue | undefined>)[name])
     .filter((one) => one !== undefined);
   const value = values.find((one) => implausible(name, row.field, one) === undefined) ?? values[0];
-  if (value === undefined) return row.field.example ?? exampleOf(row.field.type);
+  if (value === undefined) return exampleOf(row.field.type);
   return showValue(row.field.type, value, { displayUnits: "metric", digits: 4 });
 }

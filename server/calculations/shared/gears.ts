@@ -1,8 +1,8 @@
 import { teeth } from "../../vocabulary/fields.ts";
 
 /** The two inputs that most calculations of a drivetrain share. */
-export const ringsField = teeth("Teeth of every ring in use.", { example: "50-34 t" });
-export const cogsField = teeth("Teeth of every cog.", { example: "11-13-15-17-19-21-24-28-34 t" });
+export const ringsField = teeth("Teeth of every ring in use.");
+export const cogsField = teeth("Teeth of every cog.");
 
 /** One gear: a ring with a cog. */
 export interface Gear {

@@ -15,9 +15,9 @@ export default defineCalculation({
       length("Pivot in front of the crank axis; negative behind it.", { lowest: -500, highest: 500 }),
     ),
     "pivot-up": input(length("Pivot above the crank axis.", { lowest: -500, highest: 800 })),
-    "axle-back": input(length("Rear axle behind the crank axis, unladen, level.", { example: "430 mm" })),
+    "axle-back": input(length("Rear axle behind the crank axis, unladen, level.")),
     "axle-up": input(length("Rear axle above the crank axis, unladen.", { lowest: -300, highest: 400 })),
-    "rear-travel": input(length("Vertical travel of the rear axle.", { example: "140 mm" })),
+    "rear-travel": input(length("Vertical travel of the rear axle.")),
     sag: optionalInput(length("Vertical movement of the rear axle at sag.")),
   },
   results: {

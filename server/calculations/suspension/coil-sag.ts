@@ -17,14 +17,13 @@ export default defineCalculation({
     "rear-wheel-load": input(
       quantity("mass", "Mass of rider, kit and bicycle that rests on the rear wheel.", {
         unit: "kg",
-        example: "52 kg",
       }),
     ),
     "unsprung-mass": optionalInput(
       quantity("mass", "What of it the coil does not carry: the rear wheel. None when left out.", { unit: "kg" }),
     ),
-    "spring-rate": input(quantity("stiffness", "Rate of the coil.", { lowest: 1, example: "78 N/mm" })),
-    stroke: input(length("Stroke of the shock.", { example: "55 mm" })),
+    "spring-rate": input(quantity("stiffness", "Rate of the coil.", { lowest: 1 })),
+    stroke: input(length("Stroke of the shock.")),
     "leverage-start": input(
       number("Leverage at the start of travel: rear-axle movement for each millimetre of stroke.", {
         lowest: 0.1,

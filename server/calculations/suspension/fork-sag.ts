@@ -12,8 +12,8 @@ export default defineCalculation({
   title: "Sag of the fork",
   description: "Distance that the fork's ring moves for a share of sag, and how far the front sinks by it.",
   inputs: {
-    sag: input(quantity("ratio", "Sag as a share of travel.", { lowest: 1, highest: 100, example: "20 %" })),
-    travel: input(length("Travel of the fork.", { example: "130 mm" })),
+    sag: input(quantity("ratio", "Sag as a share of travel.", { lowest: 1, highest: 100 })),
+    travel: input(length("Travel of the fork.")),
     "head-angle": optionalInput(angle("Angle of the steering axis from the horizontal.")),
   },
   results: {

@@ -11,8 +11,8 @@ export default defineCalculation({
   title: "Average leverage of a rear suspension",
   description: "Travel of the rear wheel for each millimetre of the shock's stroke, on average over all of it.",
   inputs: {
-    "rear-travel": input(length("Vertical travel of the rear axle.", { example: "150 mm" })),
-    stroke: input(length("Stroke of the shock.", { example: "55 mm" })),
+    "rear-travel": input(length("Vertical travel of the rear axle.")),
+    stroke: input(length("Stroke of the shock.")),
   },
   results: { leverage: { unit: "", digits: 3, description: "Average leverage." } },
   formula: "travel ÷ stroke",

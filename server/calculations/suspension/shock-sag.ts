@@ -12,8 +12,8 @@ export default defineCalculation({
   description:
     "Distance that the shock's ring moves for a share of sag, and what that is at the wheel with constant leverage.",
   inputs: {
-    sag: input(quantity("ratio", "Sag as a share of stroke.", { lowest: 1, highest: 100, example: "30 %" })),
-    stroke: input(length("Stroke of the shock.", { example: "55 mm" })),
+    sag: input(quantity("ratio", "Sag as a share of stroke.", { lowest: 1, highest: 100 })),
+    stroke: input(length("Stroke of the shock.")),
     "rear-travel": optionalInput(length("Vertical travel of the rear axle.")),
   },
   results: {

@@ -13,11 +13,11 @@ export default defineCalculation({
   description:
     "Rate of the coil that gives a sag under the load on the rear wheel, preload aside, and the rate at the wheel.",
   inputs: {
-    "wheel-load": input(quantity("force", "Sprung load on the rear wheel.", { lowest: 1, example: "520 N" })),
+    "wheel-load": input(quantity("force", "Sprung load on the rear wheel.", { lowest: 1 })),
     leverage: input(
       number("Leverage at sag: travel of the wheel for each millimetre of stroke.", { lowest: 0.1, highest: 10 }),
     ),
-    "shock-sag": input(length("How far the shock is to be pressed in.", { example: "19.5 mm" })),
+    "shock-sag": input(length("How far the shock is to be pressed in.")),
   },
   results: {
     "shock-force": { unit: "N", digits: 0, description: "Force on the shock at sag." },

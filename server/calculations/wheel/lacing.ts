@@ -28,7 +28,7 @@ const inputs = {
   "effective-rim-diameter": input(
     length("Diameter on which the spokes' ends are meant to lie, nipple and washers included."),
   ),
-  "spoke-hole-diameter": input(length("Diameter of a hole in the flange.", { example: "2.6 mm" })),
+  "spoke-hole-diameter": input(length("Diameter of a hole in the flange.")),
   "spoke-holes": input(count("Spokes of the whole wheel, half of them on either side.", { lowest: 8, highest: 96 })),
   "cross-drive-side": input(count("Crossings on the drive side.", { lowest: 0, highest: 8 })),
   "cross-non-drive-side": input(count("Crossings on the non-drive side.", { lowest: 0, highest: 8 })),

@@ -7,7 +7,7 @@ import { say } from "../shared/say.ts";
 import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
 
 const inputs = {
-  "tyre-greatest": input(quantity("pressure", "Greatest pressure printed on the tyre.", { example: "5 bar" })),
+  "tyre-greatest": input(quantity("pressure", "Greatest pressure printed on the tyre.")),
   "rim-greatest": optionalInput(quantity("pressure", "Greatest tyre pressure that the rim bears.")),
   "rim-kind-greatest": optionalInput(
     quantity(

@@ -13,8 +13,8 @@ export default defineCalculation({
   title: "Tyre pressure at another temperature",
   description: "Pressure that a gauge shows after the air in a tyre has warmed or cooled, its volume unchanged.",
   inputs: {
-    pressure: input(quantity("pressure", "Pressure that the gauge shows now.", { example: "5 bar" })),
-    temperature: input(quantity("temperature", "Temperature now.", { lowest: -60, highest: 150, example: "20 °C" })),
+    pressure: input(quantity("pressure", "Pressure that the gauge shows now.")),
+    temperature: input(quantity("temperature", "Temperature now.", { lowest: -60, highest: 150 })),
     "other-temperature": input(quantity("temperature", "The other temperature.", { lowest: -60, highest: 150 })),
   },
   results: { "other-pressure": { unit: "bar", digits: 2, description: "Pressure that the gauge shows then." } },

@@ -11,7 +11,7 @@ export default defineCalculation({
   description:
     "Length of the spokes of one side of an evenly laced wheel, with the angles of the lacing; straight-pull, paired and uneven lacings are not worked out.",
   inputs: {
-    "flange-diameter": input(length("Diameter of the flange's circle of spoke holes.", { example: "45 mm" })),
+    "flange-diameter": input(length("Diameter of the flange's circle of spoke holes.")),
     "flange-offset": input(
       length("From the plane midway between the locknuts to the flange, positive outward.", {
         lowest: -20,
@@ -19,13 +19,11 @@ export default defineCalculation({
       }),
     ),
     "effective-rim-diameter": input(
-      length("Diameter on which the spokes' ends are meant to lie, nipple and washers included.", {
-        example: "600 mm",
-      }),
+      length("Diameter on which the spokes' ends are meant to lie, nipple and washers included."),
     ),
-    "spoke-hole-diameter": input(length("Diameter of a hole in the flange.", { example: "2.6 mm" })),
-    spokes: input(count("Spokes of this side: half of the wheel's.", { lowest: 4, highest: 48, example: "16" })),
-    cross: input(count("How many spokes each one crosses; 0 is radial.", { lowest: 0, highest: 8, example: "3" })),
+    "spoke-hole-diameter": input(length("Diameter of a hole in the flange.")),
+    spokes: input(count("Spokes of this side: half of the wheel's.", { lowest: 4, highest: 48 })),
+    cross: input(count("How many spokes each one crosses; 0 is radial.", { lowest: 0, highest: 8 })),
     "hole-offset": optionalInput(
       length("Distance of the rim's holes from its middle, positive away from this side.", {
         lowest: -20,

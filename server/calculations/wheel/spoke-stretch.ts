@@ -12,9 +12,9 @@ export default defineCalculation({
   title: "Stress and stretch of a spoke",
   description: "Stress in the middle of a round steel spoke at a tension, and how much it stretches.",
   inputs: {
-    tension: input(quantity("force", "Tension of the spoke.", { lowest: 1, example: "1000 N" })),
-    "middle-diameter": input(length("Diameter in the middle.", { example: "1.8 mm" })),
-    "spoke-length": optionalInput(length("Length that stretches.", { example: "290 mm" })),
+    tension: input(quantity("force", "Tension of the spoke.", { lowest: 1 })),
+    "middle-diameter": input(length("Diameter in the middle.")),
+    "spoke-length": optionalInput(length("Length that stretches.")),
   },
   results: {
     stress: { unit: "MPa", digits: 0, description: "Tension over the area of the section." },

@@ -6,7 +6,7 @@ import { say } from "../shared/say.ts";
 import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
 
 const inputs = {
-  tension: input(quantity("force", "Tension of a spoke on the tighter side.", { lowest: 1, example: "1200 N" })),
+  tension: input(quantity("force", "Tension of a spoke on the tighter side.", { lowest: 1 })),
   "tension-ratio": input(
     quantity("ratio", "Tension of the slacker side as a share of the tighter one's.", { lowest: 1, highest: 100 }),
   ),

@@ -21,10 +21,10 @@ import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
 const usualDrop = 15;
 
 const inputs = {
-  "wheel-load": input(quantity("mass", "Mass that rests on the wheel.", { unit: "kg", lowest: 1, example: "45 kg" })),
-  "bead-seat": input(length("Bead-seat diameter.", { example: "622 mm" })),
-  "tyre-width": input(length("Width of the tyre on its rim.", { example: "28 mm" })),
-  "rim-width": input(length("Inner width of the rim.", { example: "19 mm" })),
+  "wheel-load": input(quantity("mass", "Mass that rests on the wheel.", { unit: "kg", lowest: 1 })),
+  "bead-seat": input(length("Bead-seat diameter.")),
+  "tyre-width": input(length("Width of the tyre on its rim.")),
+  "rim-width": input(length("Inner width of the rim.")),
   drop: optionalInput(
     quantity("ratio", "Share of the section by which the tyre is to be pressed down; 15 % when left out.", {
       lowest: 1,

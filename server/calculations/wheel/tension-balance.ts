@@ -12,12 +12,8 @@ export default defineCalculation({
   description:
     "What the mean tension of the slacker side should be for that of the tighter one, by the bracing angles of both, and how far the measured one is from it.",
   inputs: {
-    "mean-drive-side": input(
-      quantity("force", "Mean tension of the drive side's spokes.", { lowest: 1, example: "1180 N" }),
-    ),
-    "mean-non-drive-side": input(
-      quantity("force", "Mean tension of the non-drive side's spokes.", { lowest: 1, example: "610 N" }),
-    ),
+    "mean-drive-side": input(quantity("force", "Mean tension of the drive side's spokes.", { lowest: 1 })),
+    "mean-non-drive-side": input(quantity("force", "Mean tension of the non-drive side's spokes.", { lowest: 1 })),
     "tension-ratio": input(
       quantity("ratio", "Tension of the slacker side as a share of the tighter one's, in balance.", {
         lowest: 1,

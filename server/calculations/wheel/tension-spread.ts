@@ -11,16 +11,11 @@ export default defineCalculation({
   description:
     "Mean of the tensions measured on one side of a wheel, the greatest deviation from it, and the spokes that differ from the others by more than a tolerance.",
   inputs: {
-    tensions: input(
-      quantities("force", "Tension of each spoke of one side, in their order round the wheel.", {
-        example: "1180, 1150, 1210 N",
-      }),
-    ),
+    tensions: input(quantities("force", "Tension of each spoke of one side, in their order round the wheel.")),
     "spread-tolerance": input(
       quantity("ratio", "How far a spoke may be from what the others average.", {
         lowest: 1,
         highest: 99,
-        example: "20 %",
       }),
     ),
   },

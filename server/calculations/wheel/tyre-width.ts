@@ -21,10 +21,8 @@ import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
 const roughGain = 0.4;
 
 const inputs = {
-  "tyre-width": input(
-    length("Width of the tyre, as labelled or as measured on the rim stated beside it.", { example: "40 mm" }),
-  ),
-  "rim-width": input(length("Inner width of the rim it goes on.", { example: "25 mm" })),
+  "tyre-width": input(length("Width of the tyre, as labelled or as measured on the rim stated beside it.")),
+  "rim-width": input(length("Inner width of the rim it goes on.")),
   "measured-on-rim": optionalInput(
     length(
       "Inner width of the rim on which it was measured; left out, the label's width on the rim the standard assumes.",

@@ -8,8 +8,8 @@ import { tyreSize } from "../shared/tyre-size.ts";
 import { ofWheel, type Wheel, wheels } from "../shared/wheels.ts";
 
 const inputs = {
-  "bead-seat": input(length("Bead-seat diameter.", { example: "622 mm", lowest: 80, highest: 700 })),
-  "tyre-width": input(length("Section width of the tyre, which stands in for its height.", { example: "28 mm" })),
+  "bead-seat": input(length("Bead-seat diameter.", { lowest: 80, highest: 700 })),
+  "tyre-width": input(length("Section width of the tyre, which stands in for its height.")),
   "tyre-height": optionalInput(length("Height from bead seat to tread as measured, where that is known.")),
 };
 

@@ -15,7 +15,7 @@ export default defineCalculation({
   description:
     "Place where masses at given places balance, seen from the side. In a build these are the rider and the parts, each at the axle, saddle, bar or crank axis that it is nearest to; what is carried is left out.",
   inputs: {
-    masses: input(quantities("mass", "The masses, separated by commas.", { example: "2, 85, 4, 3 kg" })),
+    masses: input(quantities("mass", "The masses, separated by commas.")),
     forward: input(quantities("length", "How far each lies in front of the rear wheel's contact, in the same order.")),
     heights: input(quantities("length", "How high each lies above the ground, in the same order.")),
   },

@@ -6,7 +6,7 @@ import { negative } from "../shared/guards.ts";
 import { say } from "../shared/say.ts";
 
 const inputs = {
-  masses: input(quantities("mass", "Masses of the parts, separated by commas.", { example: "372, 1480, 95 g" })),
+  masses: input(quantities("mass", "Masses of the parts, separated by commas.")),
   parts: optionalInput(text("Names of the parts, in the order of their masses, separated by commas.")),
   unweighed: optionalInput(text("Names of parts whose mass is not known, separated by commas.")),
 };

@@ -5,7 +5,7 @@ import { type BuildInputs, defineCalculation, input, known, meaningless, optiona
 import { eachPartOnce, namesIn, ofAssembly, sumPlaces } from "../shared/every-part.ts";
 
 const inputs = {
-  prices: input(text("Prices of the parts, separated by commas.", { example: '"GBP 184.00, GBP 32.50"' })),
+  prices: input(text("Prices of the parts, separated by commas.")),
   unpriced: optionalInput(text("Names of parts whose price is not known, separated by commas.")),
 };
 

@@ -16,9 +16,9 @@ export default defineCalculation({
   description:
     "Rider, kit and bicycle together, and what of it rests on either wheel, by the usual share unless one is given.",
   inputs: {
-    "rider-mass": input(quantity("mass", "Mass of the rider, dressed to ride.", { unit: "kg", example: "78 kg" })),
-    "kit-mass": input(quantity("mass", "Mass of what is carried.", { unit: "kg", example: "5 kg" })),
-    "bike-mass": input(quantity("mass", "Mass of the bicycle.", { unit: "kg", example: "12 kg" })),
+    "rider-mass": input(quantity("mass", "Mass of the rider, dressed to ride.", { unit: "kg" })),
+    "kit-mass": input(quantity("mass", "Mass of what is carried.", { unit: "kg" })),
+    "bike-mass": input(quantity("mass", "Mass of the bicycle.", { unit: "kg" })),
     "front-share": optionalInput(
       quantity("ratio", "Share on the front wheel; 45 % when left out, as is usual of riders at their ease.", {
         lowest: 1,

@@ -12,8 +12,8 @@ export default defineCalculation({
   description:
     "Share and force on either wheel from the place of the centre of mass, and the braking at which the rear wheel lifts.",
   inputs: {
-    mass: input(quantity("mass", "All that rests on the wheels.", { unit: "kg", lowest: 1, example: "94 kg" })),
-    wheelbase: input(length("Distance between the axles along the ground.", { example: "1020 mm" })),
+    mass: input(quantity("mass", "All that rests on the wheels.", { unit: "kg", lowest: 1 })),
+    wheelbase: input(length("Distance between the axles along the ground.")),
     "centre-forward": input(length("Centre of mass in front of the rear wheel's contact.", { lowest: -1000 })),
     "centre-height": optionalInput(length("Centre of mass above the ground.")),
   },
