@@ -1,6 +1,7 @@
 // `npm run mutate`: changes checks and calculations one operator at a time and sees that a test fails for each.
-// `npm run mutate -- [--sample N] [--seed S] [--list] [PATH ...]` takes only files whose path contains a word given,
-// only so many mutants, and with --list names those that survive.
+// `npm run mutate -- [--sample N] [--seed S] [--seconds T] [--list] [PATH[:LINE] ...]` takes only files whose path
+// contains a word given (or one line of them), only so many mutants, so long for each, and with --list names those that
+// survive.
 // The tools are fetched when first wanted, since nothing else needs them.
 import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";

@@ -17,6 +17,8 @@ export interface Reach {
   readonly failing: readonly KnownTest[];
   /** The files whose tests a mutant can matter to; none where nothing ever comes by it. */
   filesFor(mutant: Mutant): ReadonlySet<string>;
+  /** Whether a test came by the mutant itself, and not only by something else in its file. */
+  comesBy(test: KnownTest, mutant: Mutant): boolean;
 }
 
 /**
@@ -33,16 +35,23 @@ export async function findReach(
   switches: Switches,
 ): Promise<Reach> {
   const sourceOf = new Map(mutants.map(({ id, fileName }) => [id, fileName]));
+  const numberOf = new Map(mutants.map(({ id }, index) => [id, index]));
   const reached = new Set<string>();
+  // Bits, since thousands of tests come by thousands of mutants each.
+  const byTest = new Map<string, Uint8Array>();
   const filesOfSource = new Map<string, Set<string>>();
   const coverage = coverageOf(switches);
-  const note = (file: string): void => {
+  const note = (file: string, test?: KnownTest): void => {
     const hits = [coverage.static, ...Object.values(coverage.perTest)].flatMap((counts) => Object.keys(counts));
+    const bits = new Uint8Array(Math.ceil(mutants.length / 8));
     for (const id of hits) {
       reached.add(id);
       const source = sourceOf.get(id);
       if (source !== undefined) filesOfSource.set(source, (filesOfSource.get(source) ?? new Set()).add(file));
+      const index = numberOf.get(id) ?? 0;
+      bits[index >> 3] = (bits[index >> 3] ?? 0) | (1 << (index & 7));
     }
+    if (test) byTest.set(keyOf(test), bits);
     coverage.static = {};
     coverage.perTest = {};
   };
@@ -54,22 +63,28 @@ export async function findReach(
     for (const file of loaded.files) {
       switches.currentTestId = undefined;
       const collected = loaded.testsOf(file);
+      if (isFirst) note(file);
       switches.currentTestId = "it";
       for (const test of collected) {
         const started = performance.now();
         const isPassed = await passes(test);
         const { name, place } = test;
         const known = { name, file, place, milliseconds: performance.now() - started };
-        if (isFirst) tests.push(known);
         if (!isPassed) failing.set(keyOf(known), known);
+        if (!isFirst) continue;
+        tests.push(known);
+        note(file, known);
       }
-      if (isFirst) note(file);
     }
   }
   switches.currentTestId = undefined;
   return {
     tests: tests.filter((test) => !failing.has(keyOf(test))),
     failing: [...failing.values()],
+    comesBy(test, { id }) {
+      const index = numberOf.get(id) ?? 0;
+      return (((byTest.get(keyOf(test))?.[index >> 3] ?? 0) >> (index & 7)) & 1) === 1;
+    },
     filesFor: ({ id, fileName }) => (reached.has(id) ? (filesOfSource.get(fileName) ?? new Set()) : new Set()),
   };
 }

@@ -24,7 +24,7 @@ const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
  * Milliseconds that the tests of one mutant may take. What many builds reach has thousands of tests, and the one that
  * fails may be the last of them: a mutant whose time is up is counted as surviving, but told apart from the others.
  */
-const longest = 30_000;
+const usualSeconds = 30;
 
 /**
  * Mutation testing in one process: every mutant stands in the code behind a switch; the bundle is loaded anew with one
@@ -39,13 +39,17 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
   };
   const sample = Number(option("sample") ?? Number.POSITIVE_INFINITY);
   const seed = Number(option("seed") ?? 1);
-  const parts = words.filter(
-    (word, index) => !word.startsWith("--") && !/^--(sample|seed)$/.test(words[index - 1] ?? ""),
-  );
+  const longest = 1000 * Number(option("seconds") ?? usualSeconds);
+  const parts = words
+    .filter((word, index) => !word.startsWith("--") && !/^--(sample|seed|seconds)$/.test(words[index - 1] ?? ""))
+    .map((word) => {
+      const [, path = word, line] = /^(.*?)(?::(\d+))?$/.exec(word) ?? [];
+      return { path, line: line === undefined ? undefined : Number(line) };
+    });
 
   const files = filesBelow(root, mutated)
     .filter((file) => !leftOut.test(file))
-    .filter((file) => parts.length === 0 || parts.some((part) => relative(root, file).includes(part)));
+    .filter((file) => parts.length === 0 || parts.some(({ path }) => relative(root, file).includes(path)));
   const testFiles = filesBelow(root, tested).filter((file) => file.endsWith(".test.ts"));
   const { texts, mutants } = await instrument(files, tools.instrumenter);
   const source = await bundleTests(root, testFiles, texts);
@@ -60,25 +64,36 @@ export async function run(words: readonly string[], tools: Tools): Promise<numbe
     console.warn(`Left out, since it fails without any mutant: ${file}: ${name}`);
   }
 
-  const chosen = pick(mutants, sample, seed);
+  const isWanted = ({ fileName, location }: Mutant): boolean =>
+    parts.length === 0 ||
+    parts.some(
+      ({ path, line }) =>
+        relative(root, fileName).includes(path) && (line === undefined || line === location.start.line + 1),
+    );
+  const chosen = pick(mutants.filter(isWanted), sample, seed);
   console.log(
     `${mutants.length} mutants in ${files.length} files; ${chosen.length} are tried with ${reach.tests.length} tests.`,
   );
   const survivors: Mutant[] = [];
+  const isListed = words.includes("--list");
   const began = performance.now();
   let found = 0;
   let outOfTime = 0;
   for (const [done, mutant] of chosen.entries()) {
-    const outcome = await isFound(mutant, inOrder(reach, mutant, ownName(root, mutant.fileName)), load, switches);
+    const tests = inOrder(reach, mutant, ownName(root, mutant.fileName));
+    const outcome = await isFound(mutant, tests, longest, load, switches);
     if (outcome === true) found++;
-    else survivors.push(mutant);
-    if (outcome === "out of time") outOfTime++;
+    else {
+      survivors.push(mutant);
+      if (outcome === "out of time") outOfTime++;
+      if (isListed) console.log(`${describe(root, mutant)}${outcome === "out of time" ? "  (out of time)" : ""}`);
+    }
     if ((done + 1) % 50 === 0) {
       const seconds = (performance.now() - began) / 1000;
       console.log(`${done + 1} of ${chosen.length}, ${found} found, ${seconds.toFixed(0)} s`);
     }
   }
-  report(root, chosen.length, found, survivors, words.includes("--list"));
+  report(root, chosen.length, found, survivors);
   if (outOfTime > 0) console.log(`${outOfTime} of those that survive ran out of time before every test was tried.`);
   return found >= 0.9 * chosen.length ? 0 : 1;
 }
@@ -89,16 +104,20 @@ function ownName(root: string, file: string): string {
   return path.startsWith("server/checks/") ? path.slice("server/checks/".length) : (path.split("/").at(-1) ?? path);
 }
 
-/** The tests that may find a mutant: those that bear its file's name, then file by file, the quickest first. */
+/**
+ * The tests that may find a mutant: those that bear its file's name, then those that come by the mutant itself, then
+ * the others; file by file, the quickest first.
+ */
 function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[] {
   const files = reach.filesFor(mutant);
   const tests = reach.tests.filter(({ file }) => files.has(file));
   const takes = new Map<string, number>();
   for (const { file, milliseconds } of tests) takes.set(file, (takes.get(file) ?? 0) + milliseconds);
   const isOwn = ({ name }: KnownTest): boolean => name.startsWith(own) || name.includes(`${own} >`);
+  const rank = new Map(tests.map((test) => [test, isOwn(test) ? 0 : reach.comesBy(test, mutant) ? 1 : 2]));
   return tests.sort(
     (one, other) =>
-      Number(isOwn(other)) - Number(isOwn(one)) ||
+      (rank.get(one) ?? 2) - (rank.get(other) ?? 2) ||
       (takes.get(one.file) ?? 0) - (takes.get(other.file) ?? 0) ||
       one.place - other.place,
   );
@@ -107,6 +126,7 @@ function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[
 async function isFound(
   mutant: Mutant,
   tests: readonly KnownTest[],
+  longest: number,
   load: () => LoadedTests,
   switches: Switches,
 ): Promise<boolean | "out of time"> {
@@ -186,15 +206,15 @@ function stretch(text: string, { start, end }: Mutant["location"]): string {
     .join("\n");
 }
 
-function report(root: string, count: number, found: number, survivors: readonly Mutant[], isListed: boolean): void {
-  if (isListed) {
-    for (const { fileName, location, mutatorName, replacement } of survivors) {
-      const original = stretch(readFileSync(fileName, "utf8"), location).replace(/\s+/g, " ");
-      console.log(
-        `${relative(root, fileName)}:${location.start.line + 1}  ${mutatorName}: ${original.slice(0, 90)}  ->  ${replacement.replace(/\s+/g, " ").slice(0, 90)}`,
-      );
-    }
-  }
+/** Where a mutant stands, and what it makes of what is written there. */
+function describe(root: string, { fileName, location, mutatorName, replacement }: Mutant): string {
+  const oneLine = (text: string): string => text.replace(/\s+/g, " ").slice(0, 90);
+  const original = stretch(readFileSync(fileName, "utf8"), location);
+  const place = `${relative(root, fileName)}:${location.start.line + 1}`;
+  return `${place}  ${mutatorName}: ${oneLine(original)}  ->  ${oneLine(replacement)}`;
+}
+
+function report(root: string, count: number, found: number, survivors: readonly Mutant[]): void {
   const byFile = new Map<string, number>();
   for (const { fileName } of survivors) byFile.set(fileName, (byFile.get(fileName) ?? 0) + 1);
   for (const [file, left] of [...byFile].sort((a, b) => b[1] - a[1]).slice(0, 20)) {
