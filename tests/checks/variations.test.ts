@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Check } from "../../server/checks/define.ts";
 import { checks } from "../../server/checks/table.ts";
+import { additionsTo } from "./additions.ts";
 import { answers, asItStands, type Variation, variationsOf, verdictLine } from "./variations.ts";
 
 /**
@@ -27,6 +28,19 @@ function said(check: Check, variations: readonly Variation[]): readonly string[]
   return lines;
 }
 
+/** What it says when more is stated, those ways together that change nothing. */
+function addedTo(check: Check, example: string, title: string): readonly string[] {
+  const [whole] = variationsOf(example);
+  const additions = additionsTo(check, example);
+  if (!whole || additions.length === 0) return [];
+  const lines = said(check, [whole, ...additions]);
+  const isSame = (line: string): boolean => line.endsWith(": the same");
+  const same = lines.filter(isSame).map((line) => `    ${line.slice(0, -": the same".length)}`);
+  const standing = lines.findIndex((line, index) => index > 0 && !line.startsWith(" "));
+  const others = (standing < 0 ? [] : lines.slice(standing)).filter((line) => !isSame(line));
+  return ["", title, ...others, ...(same.length === 0 ? [] : ["the same with", ...same])];
+}
+
 describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ code, check }) => {
   const holding = variationsOf(check.examples.holds);
   const failing = check.examples.fails === "" ? [] : variationsOf(check.examples.fails);
@@ -37,6 +51,8 @@ describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ 
       `${check.severity} since ${check.since}${check.safety ? ", for somebody's safety" : ""}`,
       ...["", "# The example that holds", ...said(check, holding)],
       ...(failing.length === 0 ? [] : ["", "# The example that fails", ...said(check, failing)]),
+      ...addedTo(check, check.examples.holds, "# More stated, of the example that holds"),
+      ...(failing.length === 0 ? [] : addedTo(check, check.examples.fails, "# More stated, of the example that fails")),
     ];
     await expect(`${sections.join("\n")}\n`).toMatchFileSnapshot(`variations/${code}.txt`);
   });

@@ -17,8 +17,56 @@ export interface Variation {
   /** "cogs of example.wide left out". */
   readonly name: string;
   readonly text: string;
+  /** What was done to the example, and to which part or fact of it. */
+  readonly subject: string;
+  readonly edits: readonly Edit[];
   /** Set where a fact or part is left out whose omission leaves it unknown, by the vocabulary. */
   readonly isUnknownWithout?: boolean;
+}
+
+/** A stretch of the example, and what stands there instead. */
+export interface Edit {
+  readonly start: number;
+  readonly end: number;
+  readonly by: string;
+}
+
+/** An example with some of its text exchanged. */
+export function varied(
+  example: string,
+  name: string,
+  subject: string,
+  edits: readonly Edit[],
+  isUnknownWithout = false,
+): Variation {
+  return { name, subject, edits, text: edited(example, edits), ...(isUnknownWithout ? { isUnknownWithout } : {}) };
+}
+
+function edited(example: string, edits: readonly Edit[]): string {
+  let text = example;
+  for (const { start, end, by } of [...edits].sort((a, b) => b.start - a.start)) {
+    text = `${text.slice(0, start)}${by}${text.slice(end)}`;
+  }
+  return text;
+}
+
+/** Two variations at once; nothing where they are of the same thing, or one takes away what the other changes. */
+export function both(example: string, one: Variation, other: Variation): Variation | undefined {
+  if (one.subject === other.subject) return undefined;
+  const isApart = one.edits.every((first) =>
+    other.edits.every(
+      (second) => first.end <= second.start || second.end <= first.start || (isInsertion(first) && isInsertion(second)),
+    ),
+  );
+  if (!isApart) return undefined;
+  return varied(example, `${one.name}, and ${other.name}`, `${one.subject}, ${other.subject}`, [
+    ...one.edits,
+    ...other.edits,
+  ]);
+}
+
+function isInsertion({ start, end }: Edit): boolean {
+  return start === end;
 }
 
 /** The name of the example itself among its variations. */
@@ -26,33 +74,31 @@ export const asItStands = "as it stands";
 
 /** All variations of one example, in the order of its text. */
 export function variationsOf(example: string): readonly Variation[] {
-  const found: Variation[] = [{ name: asItStands, text: example }];
+  const found: Variation[] = [varied(example, asItStands, "", [])];
   for (const chunk of split(example)) {
     if (chunk.keyword !== "part" && chunk.keyword !== "build") continue;
     const text = example.slice(chunk.start, chunk.end);
     const tree = parseDeclaration(text);
     const owner = tree.header.name?.text ?? chunk.keyword;
     const kind = chunk.keyword === "part" ? kindByName(tree.header.kind?.text ?? "") : undefined;
-    const put = (name: string, span: Span, by: string, isUnknownWithout?: boolean): void => {
-      const start = chunk.start + span.start;
-      const end = chunk.start + span.end;
-      found.push({
-        name,
-        text: `${example.slice(0, start)}${by}${example.slice(end)}`,
-        ...(isUnknownWithout === true ? { isUnknownWithout } : {}),
-      });
+    const put = (name: string, subject: string, span: Span, by: string, isUnknownWithout?: boolean): void => {
+      const edit = { start: chunk.start + span.start, end: chunk.start + span.end, by };
+      found.push(varied(example, name, subject, [edit], isUnknownWithout));
     };
     for (const { path, entry, field } of entriesOf(tree.block, "", kind?.fields)) {
       const what = `${path} of ${owner}`;
-      put(`${what} left out`, entry.span, "", isUnknown(path, field));
-      if (entry.value.tokens[0]?.text !== "none") put(`${what}: none`, valueAndBlock(entry), "none");
+      put(`${what} left out`, what, entry.span, "", isUnknown(path, field));
+      if (entry.value.tokens[0]?.text !== "none") put(`${what}: none`, what, valueAndBlock(entry), "none");
       for (const other of otherValues(text.slice(entry.value.span.start, entry.value.span.end), field)) {
-        put(`${what}: ${other}`, entry.value.span, other);
+        put(`${what}: ${other}`, what, entry.value.span, other);
       }
     }
   }
   const mirrored = mirror(example);
-  if (mirrored !== example) found.push({ name: "front and rear exchanged", text: mirrored });
+  if (mirrored !== example) {
+    const whole = { start: 0, end: example.length, by: mirrored };
+    found.push(varied(example, "front and rear exchanged", "the ends", [whole]));
+  }
   return found;
 }
 
@@ -62,7 +108,11 @@ interface VariedEntry {
   readonly field: Field | undefined;
 }
 
-function entriesOf(block: BlockTree | undefined, prefix: string, fields: Fields | undefined): readonly VariedEntry[] {
+export function entriesOf(
+  block: BlockTree | undefined,
+  prefix: string,
+  fields: Fields | undefined,
+): readonly VariedEntry[] {
   return (block?.entries ?? []).flatMap((entry): readonly VariedEntry[] => {
     if (entry.form === "waive") return [];
     const path = prefix === "" ? entry.path.text : `${prefix}.${entry.path.text}`;
@@ -141,7 +191,7 @@ function engineWith(text: string): Engine {
   return shared;
 }
 
-function standardsOf(family: string): readonly string[] {
+export function standardsOf(family: string): readonly string[] {
   return [...engineWith("").workshop.declared("standard", family)].map(({ name }) => name).sort();
 }
 

@@ -21,7 +21,7 @@ const tested = ["tests/checks", "tests/calculations", "tests/published-values", 
 const leftOut = /(?:^|\/)(?:index|define|table)\.ts$/;
 
 /**
- * Milliseconds that the tests of one mutant may take. What many builds reach has thousands of tests, and the one that
+ * Seconds that the tests of one mutant may take, if nothing else is asked for. What many builds reach has thousands of tests, and the one that
  * fails may be the last of them: a mutant whose time is up is counted as surviving, but told apart from the others.
  */
 const usualSeconds = 30;
