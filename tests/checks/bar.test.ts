@@ -116,6 +116,16 @@ build example "One" {
     const [found] = checkText(text).of(code);
     expect(found?.path).toBe("drivetrain.rear-controller.position");
     expect(repaired(text, code).some((one) => one.text.includes("a.pod { side: right; position: 64 mm }"))).toBe(true);
+    // Here the outer two: half of 12 and half of 10 are 11 mm.
+    const outer = bike(
+      "side: right; position: 20 mm",
+      "side: right; position: 60 mm",
+      "seat.remote: a.thumb { side: right; position: 30 mm }",
+    );
+    expect(checkText(outer).of(code)[0]?.path).toBe("seat.remote.position");
+    expect(repaired(outer, code).some((one) => one.text.includes("a.thumb { side: right; position: 31 mm }"))).toBe(
+      true,
+    );
   });
 });
 

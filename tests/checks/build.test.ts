@@ -246,6 +246,21 @@ part shift-controller pod "Pod" { mass: 50 g }
     expect(finding?.message).toMatch(/still missing: which .*, which .*, which .* and \d more\.$/);
   });
 
+  it("of a template nothing that it leaves open is asked", () => {
+    const over = { ...wheel, "rear-wheel.tube": "" };
+    for (const [code, budget] of [
+      ["build/assembly-mass", "mass: <= 5 kg"],
+      ["build/assembly-price", "price: <= GBP 900"],
+      ["build/budget-mass", "mass: <= 5 kg"],
+      ["build/budget-price", "price: <= GBP 900"],
+    ] as const) {
+      const wanted = code.startsWith("build/budget") ? `budget { ${budget} }` : `budget { rear-wheel { ${budget} } }`;
+      const asked = checkText(bike(parts, over, `  ${wanted}`));
+      const template = checkText(bike(parts, over, `  template: yes\n  ${wanted}`));
+      expect([code, asked.outcome(code), template.outcome(code)]).toEqual([code, "unknown", "notApplicable"]);
+    }
+  });
+
   it("without one nothing is asked", () => {
     const text = checkText(bike(parts, wheel));
     expect([text.outcome("build/assembly-mass"), text.outcome("build/assembly-price")]).toEqual([
