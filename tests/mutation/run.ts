@@ -106,20 +106,16 @@ function ownName(root: string, file: string): string {
 
 /**
  * The tests that may find a mutant: those that bear its file's name, then those that come by the mutant itself, then
- * the others; file by file, the quickest first.
+ * the others; the quickest first.
  */
 function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[] {
   const files = reach.filesFor(mutant);
   const tests = reach.tests.filter(({ file }) => files.has(file));
-  const takes = new Map<string, number>();
-  for (const { file, milliseconds } of tests) takes.set(file, (takes.get(file) ?? 0) + milliseconds);
-  const isOwn = ({ name }: KnownTest): boolean => name.startsWith(own) || name.includes(`${own} >`);
+  const isOwn = ({ name }: KnownTest): boolean =>
+    name.startsWith(own) || name.includes(`${own} >`) || name.includes(`${own}:`);
   const rank = new Map(tests.map((test) => [test, isOwn(test) ? 0 : reach.comesBy(test, mutant) ? 1 : 2]));
   return tests.sort(
-    (one, other) =>
-      (rank.get(one) ?? 2) - (rank.get(other) ?? 2) ||
-      (takes.get(one.file) ?? 0) - (takes.get(other.file) ?? 0) ||
-      one.place - other.place,
+    (one, other) => (rank.get(one) ?? 2) - (rank.get(other) ?? 2) || one.milliseconds - other.milliseconds,
   );
 }
 

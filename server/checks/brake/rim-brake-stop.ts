@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { brakePlaceNeeds, isMisplaced } from "../shared/brake-place.ts";
@@ -25,7 +26,7 @@ export default defineCheck({
     if (!isKind(part.value, "rim-brake")) return notApplicable(`${part.subject} is no rim brake`);
     // Cantilevers are always pulled up by a straddle cable; what the brake states itself comes first.
     if (needs.state === "none" && arms.state === "unknown") return cannotTell(arms);
-    const asks = needs.state === "known" ? needs.value : arms.state === "known" && arms.value === "cantilever";
+    const asks = needs.state === "known" ? needs.value : stated(arms) === "cantilever";
     if (!asks) return notApplicable(`${part.subject} needs no stop on the ${place.holder}`);
     if (isMisplaced(brake, jointNamed(`${place.name}-caliper-mount`), place)) {
       return notApplicable("the brake is found not to fit where it is");

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { buildField, fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
@@ -25,7 +26,7 @@ export default defineCheck({
   }),
   test(facts) {
     const { frame, category, coaster, fixed } = facts;
-    if (category.state === "known" && category.value === "track") {
+    if (stated(category) === "track") {
       return notApplicable("a bicycle for the track has none, and is not for the road");
     }
     const front = handBrake("front", facts.frontLever, facts.frontBrake, facts.frontDrum);
@@ -81,7 +82,7 @@ export default defineCheck({
             ]),
       ],
       // Bikes for tricks are ridden with one, off the road.
-      only && category.state === "known" && category.value === "bmx" ? { severity: "warning" } : {},
+      only && stated(category) === "bmx" ? { severity: "warning" } : {},
     );
   },
   explanation:
@@ -132,7 +133,7 @@ type Own =
 
 /** A brake that a hand works: a lever, and something at the wheel that it works. */
 function handBrake(name: string, lever: Maybe<Installed>, brake: Maybe<Installed>, drum: Maybe<boolean>): Own {
-  const atWheel: Maybe = brake.state === "none" && drum.state === "known" && drum.value ? drum : brake;
+  const atWheel: Maybe = brake.state === "none" && stated(drum) === true ? drum : brake;
   if (atWheel.state === "none") {
     return drum.state === "unknown"
       ? { state: "open" }

@@ -1,4 +1,5 @@
 import { eachPartOnce, ofAssembly } from "../../calculations/shared/every-part.ts";
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
 import { defineCheck } from "../define.ts";
 import { budgetAssemblies, massBudget } from "../shared/budgets.ts";
@@ -20,7 +21,7 @@ export default defineCheck({
     return massBudget(budget, {
       rows: ofAssembly(eachPartOnce(masses.value), name),
       open: openSlots(slots),
-      isTemplate: template.state === "known" && template.value,
+      isTemplate: stated(template) === true,
       words: { sum: `Everything in ${name} weighs`, aim: "is to weigh" },
     });
   },

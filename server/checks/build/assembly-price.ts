@@ -1,4 +1,5 @@
 import { eachPartOnce, ofAssembly } from "../../calculations/shared/every-part.ts";
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
 import type { Money } from "../../values/types.ts";
 import { defineCheck } from "../define.ts";
@@ -21,7 +22,7 @@ export default defineCheck({
     return priceBudget(budget, {
       rows: ofAssembly(eachPartOnce(prices.value), name),
       open: openSlots(slots),
-      isTemplate: template.state === "known" && template.value,
+      isTemplate: stated(template) === true,
       words: { sum: `Everything in ${name} costs`, aim: "is to cost" },
     });
   },

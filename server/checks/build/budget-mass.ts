@@ -1,4 +1,5 @@
 import { eachPartOnce } from "../../calculations/shared/every-part.ts";
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
 import { defineCheck } from "../define.ts";
 import { massBudget } from "../shared/budgets.ts";
@@ -19,7 +20,7 @@ export default defineCheck({
     return massBudget(budget, {
       rows: eachPartOnce(masses.value),
       open: openSlots(slots),
-      isTemplate: template.state === "known" && template.value,
+      isTemplate: stated(template) === true,
       words: { sum: "The bike weighs", aim: "is to weigh" },
     });
   },

@@ -1,4 +1,5 @@
 import { eachPartOnce } from "../../calculations/shared/every-part.ts";
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, everyFact, optional } from "../../model/need.ts";
 import type { Money } from "../../values/types.ts";
 import { defineCheck } from "../define.ts";
@@ -20,7 +21,7 @@ export default defineCheck({
     return priceBudget(budget, {
       rows: eachPartOnce(prices.value),
       open: openSlots(slots),
-      isTemplate: template.state === "known" && template.value,
+      isTemplate: stated(template) === true,
       words: { sum: "The parts cost", aim: "are to cost" },
     });
   },

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, holds, notApplicable } from "../define.ts";
 import { askedSlots } from "../shared/open-slots.ts";
@@ -10,7 +11,7 @@ export default defineCheck({
   instances: askedSlots.map((path) => ({ name: path as string, slot: path })),
   needs: ({ slot: path }) => ({ here: optional(slot(path)), template: optional(buildField("template")) }),
   test({ here, template }, { slot: path }) {
-    if (template.state === "known" && template.value) return notApplicable("a template is not a whole bike");
+    if (stated(template) === true) return notApplicable("a template is not a whole bike");
     if (here.state === "unknown") return cannotTell(here);
     return holds(here.state === "none" ? `${path}: none.` : `${path}: ${here.subject}.`);
   },

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds } from "../define.ts";
 import { clampForm } from "../shared/controls.ts";
@@ -41,10 +42,10 @@ export default defineCheck({
       }
       return holds(`With ${plugs.subject} the ends of ${bar.subject} are closed.`);
     }
-    if (grips.state === "known" && closed.state === "known" && closed.value) {
+    if (grips.state === "known" && stated(closed) === true) {
       return holds(`With ${grips.subject} the ends of ${bar.subject} are closed.`);
     }
-    if (tape.state === "known" && supplied.state === "known" && supplied.value) {
+    if (tape.state === "known" && stated(supplied) === true) {
       return holds(`The plugs that come with ${tape.subject} close the ends of ${bar.subject}.`);
     }
     const inEnds = [rearControl, frontControl].flatMap((one) =>

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, type Known, type Maybe, type Need, optional, setting, slot, type Unknown } from "../../model/need.ts";
@@ -90,7 +91,7 @@ export default defineCheck({
       );
     }
 
-    const treated = treatment.state === "known" ? treatment.value : undefined;
+    const treated = stated(treatment);
     const refusing = [heldPaste, clampPaste].flatMap((allowed) => (isNo(allowed) ? [allowed] : []));
     const forbidden: readonly Known[] =
       forbids?.state === "known" && forbids.value.includes("friction-paste") ? [forbids] : refusing;

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { anyFact } from "../shared/end.ts";
@@ -20,7 +21,7 @@ export default defineCheck({
     derailleurPower: optional(fact("drivetrain.rear-derailleur", "power")),
   }),
   test({ part, works, power, battery, derailleurPower }, { name }) {
-    if (works.state === "known" && works.value === "cable") return notApplicable(`${part.subject} works by cable`);
+    if (stated(works) === "cable") return notApplicable(`${part.subject} works by cable`);
     if (power.state === "unknown") return cannotTell(power);
     if (power.state === "none") return notApplicable(`${part.subject} takes no power`);
     if (power.value !== "wired") return notApplicable(`${power.subject} has a battery of its own`);

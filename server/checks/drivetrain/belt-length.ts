@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot, worked } from "../../model/need.ts";
 import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
@@ -27,7 +28,7 @@ export default defineCheck({
     const rings = fittedRings(facts);
     if (rings.state === "unknown") return cannotTell(rings);
     if (rings.state === "none") return notApplicable("no ring is fitted");
-    if (dropout.state === "known" && dropout.value === "vertical") {
+    if (stated(dropout) === "vertical") {
       return notApplicable("neither axle nor cranks can be moved, which is found as such");
     }
     if (taut.state === "unknown") return cannotTell(taut);

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -22,7 +23,7 @@ export default defineCheck({
       return links.state === "unknown" ? cannotTell(links) : notApplicable("no length is stated or worked out");
     }
     // A closure link, or the link of a spring clip, is one of the links and does not come off the strip.
-    const own = closureLink.state === "known" || (closure.state === "known" && closure.value === "spring-clip");
+    const own = closureLink.state === "known" || stated(closure) === "spring-clip";
     const open = !own && closureLink.state === "unknown";
     const strip = own ? wanted.value - 1 : wanted.value;
     const ends = own ? ` (${wanted.value} with the closure link)` : "";

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { statedNone } from "../shared/end.ts";
@@ -20,7 +21,7 @@ export default defineCheck({
   test({ part, actuation, pull, frame, mount, led, stop }) {
     if (actuation.value !== "cable") return notApplicable(`${part.subject} works without a cable`);
     if (mount.state === "none") return notApplicable("the frame takes no front derailleur, which is found as such");
-    if (pull.state === "none" || (pull.state === "known" && pull.value === "electronic")) {
+    if (pull.state === "none" || stated(pull) === "electronic") {
       return notApplicable(`${part.subject} states no cable direction`);
     }
     if (pull.state === "unknown" && led.state === "known" && led.value !== "any") return cannotTell(pull);

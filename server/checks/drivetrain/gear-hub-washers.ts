@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { either } from "../shared/sentence.ts";
@@ -28,8 +29,7 @@ export default defineCheck({
     dropout: optional(fact("frame", "dropout")),
   }),
   test({ hub, washers, arm, dropout }) {
-    if (arm.state === "known" && arm.value)
-      return notApplicable("a torque arm holds the axle, which is asked for by itself");
+    if (stated(arm) === true) return notApplicable("a torque arm holds the axle, which is asked for by itself");
     if (washers.state === "none") return notApplicable(`${washers.path} is none`);
     if (dropout.state === "none") return notApplicable(`${dropout.path} is none`);
     const unknown = unknowns(arm, washers, dropout);

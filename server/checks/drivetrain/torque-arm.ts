@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, optional, setting, slot } from "../../model/need.ts";
 import { defineCheck, notApplicable } from "../define.ts";
 import { armFixed } from "../shared/arm-fixed.ts";
@@ -16,7 +17,7 @@ export default defineCheck({
   }),
   test({ hub, needs, coaster, fixed }) {
     if (!needs.value) return notApplicable(`${hub.subject} needs no torque arm`);
-    if (coaster.state === "known" && coaster.value) {
+    if (stated(coaster) === true) {
       return notApplicable("its arm is the coaster brake's, which is asked for by itself");
     }
     return armFixed(

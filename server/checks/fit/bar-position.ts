@@ -1,4 +1,5 @@
 import { sine } from "../../calculations/shared/angles.ts";
+import { stated } from "../../calculations/shared/maybe.ts";
 import type { Repair } from "../../model/finding.ts";
 import { buildField, fact, type Known, type Maybe, optional, setting, slot, worked } from "../../model/need.ts";
 import { atLeast, atMost, lessThan } from "../../values/compare.ts";
@@ -45,7 +46,7 @@ export default defineCheck({
     }
     const other = `a stem that points further ${off > 0 ? "down" : "up"}, or a bar with ${off > 0 ? "less" : "more"} rise`;
     const depth = depthForHeight(quill, off);
-    if (quill.clamping.state === "known" && quill.clamping.value === "quill" && quill.insertion.state === "known") {
+    if (stated(quill.clamping) === "quill" && quill.insertion.state === "known") {
       return fails(
         `The hands rest ${is} above the crank axis, ${by} too ${off > 0 ? "high" : "low"} for the aim of ${goal} within ${near}: ${depth ? `set the quill ${depth} deep, or fit ${other}` : `its mark does not let the quill come so high; fit ${other}`}.`,
         depth ? quill.insertion : stem,
@@ -65,7 +66,7 @@ export default defineCheck({
         ],
       );
     }
-    const spacers = needed.state === "known" ? needed.value : undefined;
+    const spacers = stated(needed);
     const allowed =
       spacers !== undefined &&
       atLeast(spacers, 0) &&

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, fact, optional, slot, worked } from "../../model/need.ts";
 import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
@@ -21,7 +22,7 @@ export default defineCheck({
     const [is, usual] = [showQuantity(length.value, "length"), showInterval(range, "length", { digits: 0 })];
     if (inside(length.value, range))
       return holds(`${cranks.subject} is ${is} long, and ${usual} is usual for the inseam.`);
-    if (category.state === "known" && category.value === "track" && length.value < range.greatest) {
+    if (stated(category) === "track" && length.value < range.greatest) {
       return holds(`${cranks.subject} is ${is} long: on a banked track short cranks are usual, whatever the legs.`);
     }
     return fails(

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, fact, optional, setting, slot } from "../../model/need.ts";
 import { atMost, inside } from "../../values/compare.ts";
 import { showInterval, showPair, showQuantity } from "../../values/show.ts";
@@ -41,7 +42,7 @@ export default defineCheck({
     }
     const nearest = set.state === "known" ? set.value : reach.value.least;
     const span = nearest + bar.value / 2;
-    const young = category.state === "known" && category.value === "child";
+    const young = stated(category) === "child";
     const most = young ? child : grownUp;
     if (category.state !== "known" && !atMost(span, child) && atMost(span, grownUp)) {
       return category.state === "unknown"

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { buildField, fact, optional, slot, worked } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
@@ -24,10 +25,10 @@ export default defineCheck({
   }),
   test({ fork, clearance, foot, category }) {
     // 16 CFR 1512.2 takes track bicycles out of its scope (from memory).
-    if (category.state === "known" && category.value === "track") {
+    if (stated(category) === "track") {
       return notApplicable("on a banked track the front wheel is hardly steered, and no standard asks for it");
     }
-    const child = category.state === "known" && category.value === "child";
+    const child = stated(category) === "child";
     // A pedal that holds the foot on one side only leaves it free on the other.
     const held = foot.value === "cleat" || foot.value === "toe-clip";
     const rule = held || child ? heldFoot : freeFoot;

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import type { Repair } from "../../model/finding.ts";
 import { buildField, fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { atLeast, greaterThan, lessThan } from "../../values/compare.ts";
@@ -39,7 +40,7 @@ export default defineCheck({
     if (verdict === "too-low" && lowest.state === "known") {
       const over = lowest.value - target.value;
       const [wants, least] = showPair(target.value, lowest.value, "length");
-      const now = travelSet.state === "known" ? travelSet.value : travel.state === "known" ? travel.value : undefined;
+      const now = travelSet.state === "known" ? travelSet.value : stated(travel);
       const less = now === undefined ? undefined : now - over;
       const settable = less !== undefined && options.state === "known" && atLeast(less, options.value.least);
       const set: readonly Repair[] =
@@ -62,7 +63,7 @@ export default defineCheck({
     const from = lowest.state === "known" ? `from ${showQuantity(lowest.value, "length")} ` : "";
     return holds(
       `The aim is a saddle ${showQuantity(target.value, "length")} above the crank axis, and ${post.subject} reaches ${from}to ${showQuantity(highest.value, "length")}.`,
-      margin(target.value, highest.value, lowest.state === "known" ? lowest.value : undefined),
+      margin(target.value, highest.value, stated(lowest)),
     );
   },
   explanation:

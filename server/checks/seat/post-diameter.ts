@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, optional } from "../../model/need.ts";
 import { lessThan } from "../../values/compare.ts";
@@ -28,7 +29,7 @@ export default defineCheck({
     const one = readEnd(post, diameter, "post-diameter");
     const other = readEnd(frame, bore, "seat-tube-bore");
     const thin = one.state === "known" && other.state === "known" && lessThan(one.fact.value, other.fact.value);
-    const mayShim = thin && !(shimAllowed.state === "known" && shimAllowed.value.includes("seat-shim"));
+    const mayShim = thin && !stated(shimAllowed)?.includes("seat-shim");
     const repairs: readonly Repair[] = [
       ...swaps("seat.post"),
       ...(mayShim ? [{ kind: "insert-part", slot: "seat.shim" } as const] : []),

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, type Maybe, optional } from "../../model/need.ts";
 
 /** What {@link notThreadless} reads. */
@@ -14,7 +15,7 @@ export function notThreadless(facts: {
   readonly clamping: Maybe<string>;
   readonly shape: Maybe<string>;
 }): string | undefined {
-  if (facts.clamping.state === "known" && facts.clamping.value === "quill") return "the stem is a quill";
-  if (facts.shape.state === "known" && facts.shape.value === "threaded") return "the steerer is threaded";
+  if (stated(facts.clamping) === "quill") return "the stem is a quill";
+  if (stated(facts.shape) === "threaded") return "the steerer is threaded";
   return undefined;
 }

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, type Maybe, optional } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
@@ -34,7 +35,7 @@ export default defineCheck({
     if (clamping.state === "known" && threaded !== undefined && threaded !== (clamping.value === "quill")) {
       return notApplicable("stem and steerer are of two kinds, which is found as such");
     }
-    if (clamping.state === "known" && clamping.value === "quill") return quill(one, bore);
+    if (stated(clamping) === "quill") return quill(one, bore);
     if (clamping.state === "unknown" && one.state === "known" && other.state === "known") {
       // A quill is thinner than the steerer it goes into, so that equal diameters are those of a clamp.
       const same = atMost(Math.abs(one.fact.value - other.fact.value), words.tolerance);

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, type Known, optional, type Unknown } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
@@ -28,7 +29,7 @@ export default defineCheck({
     const open: Unknown[] = [...unknowns(...lamps.flatMap((lamp) => [facts[lamp], facts[`power ${lamp}`]]))];
     const fed = lamps.filter((lamp) => {
       const power = facts[`power ${lamp}`];
-      return power.state === "known" && power.value === "dynamo";
+      return stated(power) === "dynamo";
     });
     if (fed.length === 0 && open.length === 0) return notApplicable("no lamp is fed by a dynamo");
     const dynamo = dynamoOf(facts);

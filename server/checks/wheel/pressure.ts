@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { fact, type Known, optional, setting, slot } from "../../model/need.ts";
 import { atLeast, atMost, lessThan } from "../../values/compare.ts";
@@ -29,7 +30,7 @@ export default defineCheck({
     kind: optional(fact(ofWheel(wheel, "rim"), "rim-kind")),
   }),
   test({ tyre, pressure, construction, ofTyre, least, ofRim, kind }, { wheel }) {
-    if (construction.state === "known" && construction.value === "airless") {
+    if (stated(construction) === "airless") {
       return notApplicable(`${tyre.subject} holds no air`);
     }
     const slotPath = ofWheel(wheel, "tyre");

@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, type Known, type Maybe, optional, setting, slot, worked } from "../../model/need.ts";
@@ -40,7 +41,7 @@ export default defineCheck({
   test({ stocked, pastTangent, inHub, inRim, ...facts }, { wheel }) {
     const refused = refusedLacing(facts);
     if (refused) return notApplicable(refused);
-    if (pastTangent.state === "known" && pastTangent.value === "yes") {
+    if (stated(pastTangent) === "yes") {
       return notApplicable("the spokes are found not to be laced with that many crossings");
     }
     // Lengths for a wheel that cannot be built would have somebody order spokes for it.

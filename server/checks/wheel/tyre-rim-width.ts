@@ -1,3 +1,4 @@
+import { stated } from "../../calculations/shared/maybe.ts";
 import { tyreSize } from "../../calculations/shared/tyre-size.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
@@ -32,7 +33,7 @@ export default defineCheck({
     construction: optional(fact(ofWheel(wheel, "tyre"), "construction")),
   }),
   test({ tyre, size, rim, inner, narrowestRim, widestRim, narrowestTyre, widestTyre, kind, construction }, { wheel }) {
-    if (construction.state === "known" && construction.value === "tubular")
+    if (stated(construction) === "tubular")
       return notApplicable(`${tyre.subject} has no beads that the rim's edges hold`);
     const width = tyreSize(size.value)?.width;
     if (width === undefined) return cannotTell(lacksHalf(size, "section-width"));
