@@ -200,11 +200,14 @@ export function answers(
   check: Check,
   text: string,
 ): readonly { readonly instance: string; readonly verdict: Verdict }[] {
+  return evaluationOf(text)?.check(check).instances ?? [];
+}
+
+/** What the build `example` of a text comes to, whatever slips there are in it. */
+export function evaluationOf(text: string): BuildEvaluation | undefined {
   const engine = engineWith(text);
   const build = engine.workshop.lookup("build example");
-  if (!build) return [];
-  const evaluation = new BuildEvaluation(engine.assemble(build), engine.workshop);
-  return evaluation.check(check).instances;
+  return build && new BuildEvaluation(engine.assemble(build), engine.workshop);
 }
 
 /** A verdict on one line: outcome, and whatever a person or the editor goes by. */

@@ -110,9 +110,10 @@ function ownName(root: string, file: string): string {
  */
 function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[] {
   const files = reach.filesFor(mutant);
-  const tests = reach.tests.filter(({ file }) => files.has(file));
   const isOwn = ({ name }: KnownTest): boolean =>
     name.startsWith(own) || name.includes(`${own} >`) || name.includes(`${own}:`);
+  // A declaration is come by once, when the first file asks for it, though every file goes by it.
+  const tests = reach.tests.filter((test) => files.has(test.file) || (files.size > 0 && isOwn(test)));
   const rank = new Map(tests.map((test) => [test, isOwn(test) ? 0 : reach.comesBy(test, mutant) ? 1 : 2]));
   return tests.sort(
     (one, other) => (rank.get(one) ?? 2) - (rank.get(other) ?? 2) || one.milliseconds - other.milliseconds,
@@ -147,8 +148,13 @@ async function isFound(
   }
 }
 
-/** Where the tests of checks keep what was said. */
-const snapshotFolder = "tests/checks";
+/** Where tests keep what was said, by the folder in which they keep it. */
+const snapshotsIn: Readonly<Record<string, string>> = {
+  variations: "tests/checks",
+  pairs: "tests/checks",
+  facts: "tests/calculations",
+  workings: "tests/calculations",
+};
 const snapshots = new Map<string, string>();
 
 interface ChaiStatic {
@@ -159,7 +165,7 @@ function expectation({ chai, expect }: Tools): unknown {
   for (const plugin of ["JestExtend", "JestChaiExpect", "JestAsymmetricMatchers"]) chai.use(expect[plugin]);
   chai.use(({ Assertion }: ChaiStatic) => {
     Assertion.addMethod("toMatchFileSnapshot", function (this: { _obj: string }, name: string) {
-      const kept = snapshots.get(name) ?? readFileSync(join(snapshotFolder, name), "utf8");
+      const kept = snapshots.get(name) ?? readFileSync(join(snapshotsIn[name.split("/")[0] ?? ""] ?? "", name), "utf8");
       snapshots.set(name, kept);
       if (this._obj !== kept) throw new Error(`${name} differs`);
     });

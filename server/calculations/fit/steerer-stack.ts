@@ -1,8 +1,10 @@
-import { fact, setting } from "../../model/need.ts";
+import { fact, optional, setting } from "../../model/need.ts";
 import { length } from "../../vocabulary/fields.ts";
-import { defineCalculation, input, known } from "../define.ts";
+import { defineCalculation, input, known, lacking, meaningless } from "../define.ts";
 import { negative } from "../shared/guards.ts";
+import { missingOf, stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
+import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 
 /** Everything that stands on a steerer. */
 export default defineCalculation({
@@ -41,22 +43,31 @@ export default defineCalculation({
     {
       assembly: "steering",
       needs: {
-        lower: fact("headset", "lower-stack"),
-        headTube: fact("frame", "head-tube-length"),
-        upper: fact("headset", "upper-stack"),
-        below: setting("cockpit.stem", "spacers-below"),
-        stem: fact("cockpit.stem", "clamp-height"),
-        above: setting("cockpit.stem", "spacers-above"),
+        ...threadlessNeeds,
+        lower: optional(fact("headset", "lower-stack")),
+        headTube: optional(fact("frame", "head-tube-length")),
+        upper: optional(fact("headset", "upper-stack")),
+        below: optional(setting("cockpit.stem", "spacers-below")),
+        stem: optional(fact("cockpit.stem", "clamp-height")),
+        above: optional(setting("cockpit.stem", "spacers-above")),
       },
-      inputs: (facts) =>
-        known({
-          "lower-stack": facts.lower.value,
-          "head-tube-length": facts.headTube.value,
-          "upper-stack": facts.upper.value,
-          "spacers-below": facts.below.value,
-          "stem-clamp-height": facts.stem.value,
-          "spacers-above": facts.above.value,
-        }),
+      inputs: ({ clamping, shape, lower, headTube, upper, below, stem, above }) => {
+        const other = notThreadless({ clamping, shape });
+        if (other) return meaningless(other);
+        const missing = missingOf(lower, headTube, upper, below, stem, above);
+        if (missing.length > 0) return lacking(missing);
+        const heights = [lower, headTube, upper, below, stem, above].map((one) => stated(one));
+        if (heights.includes(undefined)) return meaningless("there is no head tube, no headset or no stem");
+        const [lowerStack = 0, tube = 0, upperStack = 0, under = 0, clamp = 0, over = 0] = heights;
+        return known({
+          "lower-stack": lowerStack,
+          "head-tube-length": tube,
+          "upper-stack": upperStack,
+          "spacers-below": under,
+          "stem-clamp-height": clamp,
+          "spacers-above": over,
+        });
+      },
     },
   ],
   examples: [

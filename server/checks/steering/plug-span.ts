@@ -1,10 +1,10 @@
+import { notThreadless, threadlessNeeds } from "../../calculations/shared/threadless.ts";
 import { fact, optional, setting, slot } from "../../model/need.ts";
 import { atLeast, atMost } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable, type Verdict } from "../define.ts";
 import { mostCapGap } from "../shared/cap-gap.ts";
 import { swaps } from "../shared/swaps.ts";
-import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { millimetres } from "../shared/written.ts";
 

@@ -1,10 +1,10 @@
+import { notThreadless, threadlessNeeds } from "../../calculations/shared/threadless.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, optional, setting, slot } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
-import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { millimetres } from "../shared/written.ts";
 
 export default defineCheck({

@@ -1,10 +1,10 @@
+import { notThreadless, threadlessNeeds } from "../../calculations/shared/threadless.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, type Known, optional, setting, slot, worked } from "../../model/need.ts";
 import { atMost, equal, greaterThan, lessThan } from "../../values/compare.ts";
 import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { mostCapGap, usualCapGap } from "../shared/cap-gap.ts";
-import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { millimetres } from "../shared/written.ts";
 

@@ -1,10 +1,10 @@
+import { notThreadless, threadlessNeeds } from "../../calculations/shared/threadless.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { fact, type Known, type Maybe, optional, slot, type Unknown } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { statedNone } from "../shared/end.ts";
 import { both, either } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
-import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { unknowns } from "../shared/unknowns.ts";
 
 const nouns: Readonly<Record<string, string>> = {

@@ -1,3 +1,4 @@
+import { notThreadless, threadlessNeeds } from "../../calculations/shared/threadless.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { atLeast, lessThan } from "../../values/compare.ts";
@@ -5,7 +6,6 @@ import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { mostCapGap } from "../shared/cap-gap.ts";
 import { swaps } from "../shared/swaps.ts";
-import { notThreadless, threadlessNeeds } from "../shared/threadless.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { millimetres } from "../shared/written.ts";
 

@@ -1,5 +1,5 @@
-import { stated } from "../../calculations/shared/maybe.ts";
 import { fact, type Maybe, optional } from "../../model/need.ts";
+import { stated } from "./maybe.ts";
 
 /** What {@link notThreadless} reads. */
 export const threadlessNeeds = {
