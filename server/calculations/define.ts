@@ -154,12 +154,13 @@ export function known<I extends Inputs>(
   return { state: "known", inputs, lacking };
 }
 
-/** The build lacks a fact that only matters in its case. */
+/** The build lacks facts that only matter in its case; a part that is not there lacks all that is asked of it at once. */
 export function lacking(missing: readonly Missing[]): {
   readonly state: "unknown";
   readonly missing: readonly Missing[];
 } {
-  return { state: "unknown", missing };
+  const byPath = new Map(missing.map((one) => [one.path, one]));
+  return { state: "unknown", missing: [...byPath.values()] };
 }
 
 /** The number means nothing for this build. */
