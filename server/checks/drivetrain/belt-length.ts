@@ -4,7 +4,7 @@ import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { dimensionOf } from "../shared/codes.ts";
-import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -26,8 +26,7 @@ export default defineCheck({
   test(facts) {
     const { belt, teeth, taut, pitch, family, cogs, chainstay, dropout } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     if (stated(dropout) === "vertical") {
       return notApplicable("neither axle nor cranks can be moved, which is found as such");
     }

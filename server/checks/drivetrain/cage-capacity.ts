@@ -1,6 +1,6 @@
 import { fact, slot, worked } from "../../model/need.ts";
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds } from "../define.ts";
+import { fittedRings, requiredRingNeeds, ringFacts, ringSlots, withoutRings } from "../shared/fitted-rings.ts";
 import { either } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -20,8 +20,7 @@ export default defineCheck({
   test(facts) {
     const { derailleur, capacity, cogs, needed, ringDifference, cogDifference } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
 
     const most = capacity.value;
     const largestRing = Math.max(...rings.rings.map(({ teeth }) => teeth));

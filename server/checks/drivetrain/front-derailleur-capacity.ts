@@ -1,6 +1,6 @@
 import { fact, optional, slot, worked } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { fittedRingNeeds, fittedRings, ringFacts, ringSlots, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -19,8 +19,7 @@ export default defineCheck({
   test(facts, { name }) {
     const { derailleur, capacity, leastMiddle, difference } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const [outer, next, ...others] = rings.rings;
     if (!next) return notApplicable("a single ring has nothing to span");
     const slots = [...ringSlots(rings.rings)].reverse();

@@ -1,6 +1,6 @@
 import { fact, slot } from "../../model/need.ts";
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds } from "../define.ts";
+import { fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -20,8 +20,7 @@ export default defineCheck({
   test(facts, { name, field }) {
     const { derailleur, limit } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const outer = rings.rings[0];
     const bound = limit.value;
     const most = name === "largest";

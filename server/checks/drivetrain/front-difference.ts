@@ -1,6 +1,6 @@
 import { fact, optional, slot, worked } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, fittedRings, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { fittedRingNeeds, fittedRings, ringFacts, ringSlots, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -17,8 +17,7 @@ export default defineCheck({
   test(facts) {
     const { derailleur, limit, difference } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     if (rings.rings.length === 1) return notApplicable("a single ring has nothing to differ from");
     if (limit.state === "unknown") return cannotTell(limit);
     if (limit.state === "none") return notApplicable(`${derailleur.subject} states no limit of its own for the rings`);

@@ -1,6 +1,6 @@
 import { fact, optional, slot } from "../../model/need.ts";
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds, ringFacts, ringSlots } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { fittedRings, requiredRingNeeds, ringFacts, ringSlots, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -21,8 +21,7 @@ export default defineCheck({
   test(facts, { slot: path, name }) {
     const { part, count, derailleurRings } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const there = rings.rings.length;
     const served = count.value;
     const rings_ = (number: number): string => (number === 1 ? "1 ring" : `${number} rings`);

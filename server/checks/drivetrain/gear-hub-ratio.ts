@@ -1,8 +1,8 @@
 import { fact, slot } from "../../model/need.ts";
 import { atLeast } from "../../values/compare.ts";
 import { showNumber } from "../../values/show.ts";
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds } from "../define.ts";
+import { fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -20,8 +20,7 @@ export default defineCheck({
   test(facts) {
     const { least, cogs } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const ring = rings.rings[rings.rings.length - 1] ?? rings.rings[0];
     const cog = Math.max(...cogs.value);
     const ratio = ring.teeth / cog;

@@ -1,7 +1,7 @@
 import { fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { statedNone } from "../shared/end.ts";
-import { type FittedRing, fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { type FittedRing, fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -21,8 +21,7 @@ export default defineCheck({
   test(facts, { name }) {
     const { frame, single, outer, inner } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const [largest, ...others] = rings.rings;
     if (isKind(largest.part.value, "belt-ring")) {
       return notApplicable("the frame's limit is in teeth of a chain ring, and a belt ring has another pitch");

@@ -1,5 +1,5 @@
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRingNeeds, placedRings } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { fittedRingNeeds, placedRings, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -10,8 +10,7 @@ export default defineCheck({
   needs: () => fittedRingNeeds,
   test(facts) {
     const placed = placedRings(facts);
-    if (placed.state === "unknown") return cannotTell(placed);
-    if (placed.state === "none") return notApplicable("no ring is fitted");
+    if (placed.state !== "known") return withoutRings(placed);
     const { rings } = placed;
     if (rings.length < 2) return notApplicable("there is one ring");
     const said = rings.map(({ place, teeth }) => `${place} ${teeth} t`).join(", ");

@@ -1,6 +1,6 @@
 import { fact, slot } from "../../model/need.ts";
-import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { defineCheck, fails, holds } from "../define.ts";
+import { fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -21,8 +21,7 @@ export default defineCheck({
   test(facts, { name, slot: path }) {
     const { part, made } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const stands = name === "outer" && rings.rings.length === 1 ? "single" : name;
     const among = `${rings.rings.length === 1 ? "1 ring" : `${rings.rings.length} rings`} (${rings.rings.map(({ teeth }) => teeth).join("-")} t)`;
     if (made.value === stands) return holds(`${made.subject} is made to be the ${stands} ring, and stands there.`);

@@ -1,6 +1,6 @@
 import { fact, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
-import { fittedRings, requiredRingNeeds } from "../shared/fitted-rings.ts";
+import { fittedRings, requiredRingNeeds, withoutRings } from "../shared/fitted-rings.ts";
 import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -20,8 +20,7 @@ export default defineCheck({
   test(facts) {
     const { frontDerailleur, guide, crankProfile, ringProfile } = facts;
     const rings = fittedRings(facts);
-    if (rings.state === "unknown") return cannotTell(rings);
-    if (rings.state === "none") return notApplicable("no ring is fitted");
+    if (rings.state !== "known") return withoutRings(rings);
     const [ring, ...others] = rings.rings;
     if (others.length > 0) return notApplicable("there are several rings, between which the chain has to move");
     if (guide.state === "known") return holds(`${guide.subject} keeps the chain on the ${ring.teeth} t ring.`);

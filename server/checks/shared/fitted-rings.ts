@@ -2,6 +2,7 @@ import { ringNeeds, ringsInUse } from "../../calculations/shared/rings-in-use.ts
 import type { Installed } from "../../model/assembly.ts";
 import { type Facts, type Known, optional, slot, type Unknown, worked } from "../../model/need.ts";
 import type { SlotPath } from "../../vocabulary/index.ts";
+import { cannotTell, notApplicable, type Verdict } from "../define.ts";
 
 /** A ring that the build turns, with what states its teeth and the part that it would be swapped with. */
 export interface FittedRing {
@@ -17,6 +18,11 @@ export type FittedRings =
   | { readonly state: "known"; readonly rings: readonly [FittedRing, ...FittedRing[]] }
   | Unknown
   | { readonly state: "none" };
+
+/** What a check says that is about rings where none are known. */
+export function withoutRings(rings: Exclude<FittedRings, { readonly state: "known" }>): Verdict {
+  return rings.state === "unknown" ? cannotTell(rings) : notApplicable("no ring is fitted");
+}
 
 /** What {@link fittedRings} reads. */
 export const fittedRingNeeds = {
