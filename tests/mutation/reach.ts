@@ -27,7 +27,8 @@ export interface Reach {
  *
  * What several files share is often worked out by the first of them alone (a table, the wiring of a calculation), so
  * that the count of one mutant says too little of the others: a mutant that anything reaches at all is tried with
- * every test file that reaches its source file.
+ * every test file that reaches its source file. What is declared is come by once, when the first file asks for it, and
+ * read by others through whatever made a table of it: it is tried with every test there is.
  */
 export async function findReach(
   load: () => LoadedTests,
@@ -37,12 +38,14 @@ export async function findReach(
   const sourceOf = new Map(mutants.map(({ id, fileName }) => [id, fileName]));
   const numberOf = new Map(mutants.map(({ id }, index) => [id, index]));
   const reached = new Set<string>();
+  const declared = new Set<string>();
   // Bits, since thousands of tests come by thousands of mutants each.
   const byTest = new Map<string, Uint8Array>();
   const filesOfSource = new Map<string, Set<string>>();
   const coverage = coverageOf(switches);
   const note = (file: string, test?: KnownTest): void => {
     const hits = [coverage.static, ...Object.values(coverage.perTest)].flatMap((counts) => Object.keys(counts));
+    if (!test) for (const id of Object.keys(coverage.static)) declared.add(id);
     const bits = new Uint8Array(Math.ceil(mutants.length / 8));
     for (const id of hits) {
       reached.add(id);
@@ -78,6 +81,7 @@ export async function findReach(
     }
   }
   switches.currentTestId = undefined;
+  const allFiles = new Set(tests.map(({ file }) => file));
   return {
     tests: tests.filter((test) => !failing.has(keyOf(test))),
     failing: [...failing.values()],
@@ -85,7 +89,10 @@ export async function findReach(
       const index = numberOf.get(id) ?? 0;
       return (((byTest.get(keyOf(test))?.[index >> 3] ?? 0) >> (index & 7)) & 1) === 1;
     },
-    filesFor: ({ id, fileName }) => (reached.has(id) ? (filesOfSource.get(fileName) ?? new Set()) : new Set()),
+    filesFor({ id, fileName }) {
+      if (declared.has(id)) return allFiles;
+      return reached.has(id) ? (filesOfSource.get(fileName) ?? new Set()) : new Set();
+    },
   };
 }
 

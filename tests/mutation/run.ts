@@ -112,8 +112,7 @@ function inOrder(reach: Reach, mutant: Mutant, own: string): readonly KnownTest[
   const files = reach.filesFor(mutant);
   const isOwn = ({ name }: KnownTest): boolean =>
     name.startsWith(own) || name.includes(`${own} >`) || name.includes(`${own}:`);
-  // A declaration is come by once, when the first file asks for it, though every file goes by it.
-  const tests = reach.tests.filter((test) => files.has(test.file) || (files.size > 0 && isOwn(test)));
+  const tests = reach.tests.filter(({ file }) => files.has(file));
   const rank = new Map(tests.map((test) => [test, isOwn(test) ? 0 : reach.comesBy(test, mutant) ? 1 : 2]));
   return tests.sort(
     (one, other) => (rank.get(one) ?? 2) - (rank.get(other) ?? 2) || one.milliseconds - other.milliseconds,
