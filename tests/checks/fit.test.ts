@@ -76,6 +76,16 @@ describe("fit/saddle-height", () => {
     expect(low.outcome("seat/height-reachable")).toBe("fails");
   });
 
+  it("says the way alone where no depth of this post brings it there", () => {
+    // Nobody states how deep it has to stand, so that nothing says how high it reaches.
+    const without = (aim: string) =>
+      checkText(seat(`fit { saddle-height: ${aim}; tolerance: 5 mm }`).replace("least-insertion: 80 mm; ", "")).of(
+        code,
+      );
+    expect(without("930 mm")[0]?.message).toMatch(/too low.*: raise the post\.$/);
+    expect(without("560 mm")[0]?.message).toMatch(/too high.*: lower the post\.$/);
+  });
+
   it("asks for the depth", () => {
     const text = checkText(seat("fit { saddle-height: 733 mm; tolerance: 5 mm }", { insertion: "" }));
     expect(text.missing(code)).toEqual(["seat.post.insertion"]);

@@ -39,8 +39,8 @@ export default defineCheck({
         (clearance.value - rule.least) / clearance.value,
       );
     }
-    if (!held && !child && category.state === "unknown" && atLeast(clearance.value, heldFoot.least))
-      return cannotTell(category);
+    // Enough for a child's bicycle, and nobody says whose it is.
+    if (category.state === "unknown" && atLeast(clearance.value, heldFoot.least)) return cannotTell(category);
     return fails(
       `There are ${is} from the pedal's middle forward to the steered front wheel, and ${rule.source} asks for ${least}: at walking pace the toe can meet the ${atLeast(clearance.value, heldFoot.least) ? "tyre; 16 CFR 1512.17(d) is content with 89 mm" : "tyre"}. Shorter cranks, a narrower tyre or a fork with more offset give room; tell the rider where they do not.`,
       fork,
