@@ -276,6 +276,24 @@ describe("lever and brake", () => {
     );
   });
 
+  it.each([
+    ["drum-brake: yes; brake-pull: long", "holds"],
+    ["drum-brake: yes; brake-pull: short", "fails"],
+    ["drum-brake: yes", "unknown"],
+    ["drum-brake: yes; brake-pull: none", "notApplicable"],
+    ["drum-brake: no; brake-pull: short", "notApplicable"],
+    [undefined, "unknown"],
+  ])("a lever of long pull without a brake but in the hub, %s: %s", (hub, outcome) => {
+    const text = front({
+      "front-brake.lever": part("brake-lever", `${wire}; brake-pull: long`),
+      "front-brake.caliper": "none",
+      "front-wheel.hub": hub === undefined ? undefined : part("hub", hub),
+    });
+    expect(checkText(text).instance("brake/cable-pull", "front")).toBe(outcome);
+    const [found] = checkText(text).of("brake/cable-pull");
+    if (outcome === "fails") expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+  });
+
   it("says which pulls", () => {
     expect(finding(brake(`${wire}; brake-pull: short`, `${wire}; brake-pull: long`), "brake/cable-pull").message).toBe(
       "lever has short pull, but caliper needs long pull: the lever comes to the bar before the brake is on. Fit a lever of long pull, or a brake for the lever.",

@@ -1,3 +1,5 @@
+import { stated } from "../../calculations/shared/maybe.ts";
+import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { brakeActuationNeeds, movedOtherwise } from "../shared/brake-pair.ts";
 import { anyFact, anySlot, readEnd } from "../shared/end.ts";
@@ -30,11 +32,20 @@ export default defineCheck({
     leverPull: anyFact<Pull>(ofBrake(place.brake, "lever"), "brake-pull"),
     brakePart: anySlot(ofBrake(place.brake, "caliper")),
     brakePull: anyFact<Pull>(ofBrake(place.brake, "caliper"), "brake-pull"),
+    hub: anySlot(ofWheel(place.wheel, "hub")),
+    drum: anyFact<boolean>(ofWheel(place.wheel, "hub"), "drum-brake"),
+    hubPull: anyFact<Pull>(ofWheel(place.wheel, "hub"), "brake-pull"),
   }),
-  test({ lever, leverPull, brakePart, brakePull, ...actuation }, { brake }) {
+  test({ lever, leverPull, brakePart, brakePull, hub, drum, hubPull, ...actuation }, { brake, wheel }) {
     if (movedOtherwise(actuation, "cable")) return notApplicable("lever or brake is not moved by a cable");
     const one = readEnd(lever, leverPull, "brake-pull");
-    const other = readEnd(brakePart, brakePull, "brake-pull");
+    // Without a brake on frame or fork, the lever works the one in the hub, if there is one.
+    const inHub = brakePart.state === "none" && one.state !== "empty";
+    if (inHub && hub.state === "unknown") return cannotTell(hub);
+    const other =
+      inHub && stated(drum) === true
+        ? readEnd(hub, hubPull, "brake-pull")
+        : readEnd(brakePart, brakePull, "brake-pull");
     if (one.state === "empty" || other.state === "empty")
       return notApplicable("there is no lever, or no brake at the wheel");
     if (one.state === "none" || other.state === "none") return notApplicable("lever or brake has no pull");
@@ -49,7 +60,7 @@ export default defineCheck({
       `${one.part.subject} has ${pulls[pulled]}, but ${other.part.subject} needs ${pulls[needed]}: ${effect(pulled, needed)}. Fit a lever of ${pulls[needed]}, or a brake for the lever.`,
       one.part,
       [one.fact, other.fact],
-      swaps(ofBrake(brake, "lever"), ofBrake(brake, "caliper")),
+      swaps(ofBrake(brake, "lever"), other.part === hub ? ofWheel(wheel, "hub") : ofBrake(brake, "caliper")),
       // Older and newer drop-bar levers lie close enough to brake, if not well.
       near ? { severity: "warning" } : {},
     );
@@ -57,7 +68,7 @@ export default defineCheck({
   explanation:
     "Brake levers pull either a little cable with much force or twice as much with half the force. Direct-pull arms and " +
     "flat-bar disc brakes need the long pull; cantilevers and road calipers the short one; present drop-bar levers lie " +
-    "between, and have disc brakes made for them. A lever of short pull on a long-pull brake comes to the bar before the " +
+    "between, and have disc brakes made for them; of drum and roller brakes their maker says it. A lever of short pull on a long-pull brake comes to the bar before the " +
     "brake is on. The other way round the brake feels hard and hardly brakes. Small adapters at the brake exist; they are " +
     "declared with it as one part.",
   source: "common practice, no source: long and short differ by roughly two to one",

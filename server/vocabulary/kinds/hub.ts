@@ -1,6 +1,6 @@
 import { defineKind } from "../define.ts";
 import { code, codes, count, length, number, quantity, text, torque, word, words, yesNo } from "../fields.ts";
-import { axleFastenings, shiftActuations, wheelPositions } from "../words.ts";
+import { axleFastenings, brakePulls, shiftActuations, wheelPositions } from "../words.ts";
 
 /** The middle of a wheel. */
 export const hub = defineKind({
@@ -75,6 +75,7 @@ export const hub = defineKind({
       omitted: "none",
     }),
     "drum-brake": yesNo("Whether it holds a drum or roller brake.", { group: "Brakes", omitted: "none" }),
+    "brake-pull": word(brakePulls, "How much cable its drum or roller brake needs.", { group: "Brakes" }),
 
     gears: count("Number of gears inside; `none` when it has one.", {
       group: "Gearing",
