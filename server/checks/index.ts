@@ -122,6 +122,7 @@ import frameCategory from "./frame/category.ts";
 import frameChart from "./frame/chart.ts";
 import frameChildSeat from "./frame/child-seat.ts";
 import frameCoil from "./frame/coil.ts";
+import frameFrontAndRear from "./frame/front-and-rear.ts";
 import frameMotorNotCovered from "./frame/motor-not-covered.ts";
 import frameMounts from "./frame/mounts.ts";
 import frameRackLoad from "./frame/rack-load.ts";
@@ -331,6 +332,7 @@ export const checks: readonly Check[] = [
   frameChart,
   frameChildSeat,
   frameCoil,
+  frameFrontAndRear,
   frameMotorNotCovered,
   frameMounts,
   frameRackLoad,
