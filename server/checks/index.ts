@@ -50,6 +50,7 @@ import drivetrainBeltOpening from "./drivetrain/belt-opening.ts";
 import drivetrainBeltSprocket from "./drivetrain/belt-sprocket.ts";
 import drivetrainBeltTension from "./drivetrain/belt-tension.ts";
 import drivetrainBottomBracketShell from "./drivetrain/bottom-bracket-shell.ts";
+import drivetrainCable from "./drivetrain/cable.ts";
 import drivetrainCageCapacity from "./drivetrain/cage-capacity.ts";
 import drivetrainCassetteSpacer from "./drivetrain/cassette-spacer.ts";
 import drivetrainChainAngle from "./drivetrain/chain-angle.ts";
@@ -260,6 +261,7 @@ export const checks: readonly Check[] = [
   drivetrainBeltSprocket,
   drivetrainBeltTension,
   drivetrainBottomBracketShell,
+  drivetrainCable,
   drivetrainCageCapacity,
   drivetrainCassetteSpacer,
   drivetrainChainAngle,
