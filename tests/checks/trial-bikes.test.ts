@@ -265,3 +265,76 @@ build example "Bike" {
     ]);
   });
 });
+
+describe("the cable of a derailleur", () => {
+  const cable = (facts: string, cut = "housing-cut: 1400 mm") =>
+    checkText(`
+part cable example.line "Line" { ${facts} }
+
+build example "Bike" { drivetrain { rear-cable: example.line { ${cut} }; front-cable: none } }
+`);
+  const code = "drivetrain/cable";
+  const long = "housing-length: 1800 mm; inner-length: 2100 mm";
+
+  it.each([
+    [`serves: shift; ${long}`, "holds"],
+    ["serves: shift; housing-length: 1400 mm; inner-length: 1400 mm", "holds"],
+    [`serves: brake; ${long}`, "fails"],
+    [`serves: dropper; ${long}`, "fails"],
+    ["serves: shift; housing-length: 1399 mm; inner-length: 2100 mm", "fails"],
+    ["serves: shift; housing-length: 1800 mm; inner-length: 1399 mm", "fails"],
+    [long, "unknown"],
+    ["serves: shift; housing-length: 1800 mm", "unknown"],
+    ["serves: shift; housing-length: none; inner-length: 2100 mm", "holds"],
+    // What is found already is not kept back for what is not stated.
+    ["serves: brake", "fails"],
+    ["housing-length: 1399 mm", "fails"],
+  ])("%s: %s", (facts, outcome) => expect(cable(facts).outcome(code)).toBe(outcome));
+
+  it("is asked for the cut, and says what it is for", () => {
+    expect(cable(`serves: shift; ${long}`, "").missing(code)).toEqual(["drivetrain.rear-cable.housing-cut"]);
+    expect(cable(`serves: brake; ${long}`).of(code)[0]?.message).toMatch(/^Line is a cable for brakes, but the build/);
+    expect(cable("serves: shift; housing-length: 1 m").of(code)[0]?.message).toBe(
+      "The build cuts 1400 mm of housing from Line, but it is 1000 mm of housing as supplied and too short: fit a longer one.",
+    );
+  });
+
+  it("is nothing to a wire", () => {
+    const { outcome } = checkText(`
+part wire example.wire "Wire" { length: 900 mm }
+
+build example "Bike" { drivetrain { rear-cable: example.wire; front-cable: none } }
+`);
+    expect(outcome(code)).toBe("notApplicable");
+  });
+});
+
+describe("a threaded steerer that is planned too short", () => {
+  const said = (supplied: string, cut: string) =>
+    checkText(`
+part frame example.frame "Frame" { head-tube-length: 138 mm }
+part fork example.fork "Fork" { steerer-shape: threaded; ${supplied} }
+part headset example.headset "Headset" { lower-stack: 13 mm; upper-stack: 24 mm }
+
+build example "Bike" { frame: example.frame; fork: example.fork { ${cut} }; headset: example.headset }
+`)
+      .of("steering/threaded-steerer-length")
+      .map(({ message }) => message.split("hold the locknut. ")[1]);
+
+  it.each([
+    ["steerer-supplied: 190 mm", "Cut it to 173 mm while that can still be done, or fit a headset"],
+    ["steerer-supplied: 173 mm", "Cut it to 173 mm while that can still be done, or fit a headset"],
+    ["steerer-supplied: 172 mm", "Fit a headset"],
+    ["steerer-bore: 22.2 mm", "Fit a headset"],
+  ])("with %s: %s", (supplied, mend) => {
+    expect(said(supplied, "steerer-length: 166 mm")).toEqual([
+      `${mend} with less stack, or a fork with a longer steerer.`,
+    ]);
+  });
+
+  it("as supplied it cannot be made longer", () => {
+    expect(said("steerer-supplied: 166 mm", "")).toEqual([
+      "Fit a headset with less stack, or a fork with a longer steerer.",
+    ]);
+  });
+});
