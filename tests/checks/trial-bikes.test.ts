@@ -338,3 +338,22 @@ build example "Bike" { frame: example.frame; fork: example.fork { ${cut} }; head
     ]);
   });
 });
+
+describe("sag that is not as asked", () => {
+  it.each([
+    ["spring: air", 28, "raise the pressure"],
+    ["spring: air", 10, "lower the pressure"],
+    ["spring: coil", 28, "fit a stiffer coil"],
+    ["spring: elastomer", 10, "fit a softer elastomer"],
+    ["spring: none", 28, "raise the pressure, or fit a stiffer coil"],
+  ])("of a fork with %s at %s %: %s", (spring, sag, mend) => {
+    const { of } = checkText(`
+part fork example.fork "Fork" { travel: 120 mm; sag-range: 15 to 20 %; ${spring} }
+
+build example "Bike" { fork: example.fork { sag: ${sag} % }; rear-shock: none }
+`);
+    expect(of("frame/sag").map(({ message }) => message.split("20 %: ")[1])).toEqual([
+      `${mend}, until it is ${sag > 20 ? 20 : 15} %.`,
+    ]);
+  });
+});
