@@ -50,6 +50,7 @@ import drivetrainBeltOpening from "./drivetrain/belt-opening.ts";
 import drivetrainBeltSprocket from "./drivetrain/belt-sprocket.ts";
 import drivetrainBeltTension from "./drivetrain/belt-tension.ts";
 import drivetrainBottomBracketShell from "./drivetrain/bottom-bracket-shell.ts";
+import drivetrainCable from "./drivetrain/cable.ts";
 import drivetrainCageCapacity from "./drivetrain/cage-capacity.ts";
 import drivetrainCassetteSpacer from "./drivetrain/cassette-spacer.ts";
 import drivetrainChainAngle from "./drivetrain/chain-angle.ts";
@@ -122,6 +123,7 @@ import frameCategory from "./frame/category.ts";
 import frameChart from "./frame/chart.ts";
 import frameChildSeat from "./frame/child-seat.ts";
 import frameCoil from "./frame/coil.ts";
+import frameFrontAndRear from "./frame/front-and-rear.ts";
 import frameMotorNotCovered from "./frame/motor-not-covered.ts";
 import frameMounts from "./frame/mounts.ts";
 import frameRackLoad from "./frame/rack-load.ts";
@@ -259,6 +261,7 @@ export const checks: readonly Check[] = [
   drivetrainBeltSprocket,
   drivetrainBeltTension,
   drivetrainBottomBracketShell,
+  drivetrainCable,
   drivetrainCageCapacity,
   drivetrainCassetteSpacer,
   drivetrainChainAngle,
@@ -331,6 +334,7 @@ export const checks: readonly Check[] = [
   frameChart,
   frameChildSeat,
   frameCoil,
+  frameFrontAndRear,
   frameMotorNotCovered,
   frameMounts,
   frameRackLoad,

@@ -205,7 +205,8 @@ describe("frame/sag and frame/air-pressure", () => {
     ["air-pressure: 9 bar", "spring: air; greatest-air-pressure: 9 bar", "holds"],
     ["air-pressure: 9.1 bar", "spring: air; greatest-air-pressure: 9 bar", "fails"],
     ["", "spring: air; greatest-air-pressure: 9 bar", "unknown"],
-    ["air-pressure: 9.1 bar", "spring: air", "notApplicable"],
+    ["air-pressure: 9.1 bar", "spring: air", "unknown"],
+    ["air-pressure: 9.1 bar", "spring: air; greatest-air-pressure: none", "notApplicable"],
     ["air-pressure: 9.1 bar", "spring: coil; greatest-air-pressure: 9 bar", "notApplicable"],
     ["air-pressure: 131 psi", "spring: air; greatest-air-pressure: 9 bar", "fails"],
   ])("a fork with %s of %s: %s", (settings, fork, outcome) => {

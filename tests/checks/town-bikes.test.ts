@@ -63,12 +63,17 @@ describe("wheel/end-caps", () => {
   it.each([
     ["nutted", "notApplicable"],
     ["bolted", "notApplicable"],
-    ["quick-release", "unknown"],
+    ["quick-release", "notApplicable"],
+    ["through", "unknown"],
   ])("a %s axle: %s", (fastening, outcome) => expect(wheel(fastening).outcome("wheel/end-caps")).toBe(outcome));
 
   it("names both diameters", () => {
-    expect(wheel("quick-release").missing("wheel/end-caps")).toEqual([
+    expect(wheel("through").missing("wheel/end-caps")).toEqual([
       "front-wheel.hub.end-cap-diameter",
+      "fork.end-cap-diameter",
+    ]);
+    // Open dropouts have no recesses; whoever states one of the two is asked the other.
+    expect(wheel("quick-release", "end-cap-diameter: 31 mm").missing("wheel/end-caps")).toEqual([
       "fork.end-cap-diameter",
     ]);
     expect(wheel("quick-release", "end-cap-diameter: none").outcome("wheel/end-caps")).toBe("notApplicable");

@@ -1,5 +1,5 @@
 import { stated } from "../../calculations/shared/maybe.ts";
-import { fact, optional, slot, worked } from "../../model/need.ts";
+import { fact, type Maybe, optional, slot, worked } from "../../model/need.ts";
 import { inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
@@ -20,11 +20,13 @@ export default defineCheck({
     chainstay: fact("frame", "chainstay"),
     dropout: optional(fact("frame", "dropout")),
     taut: optional(worked<number>("drivetrain.belt-chainstay")),
+    fewest: optional(worked<number>("drivetrain.belt-teeth-least")),
+    most: optional(worked<number>("drivetrain.belt-teeth-greatest")),
     pitch: optional(fact("drivetrain.chain", "pitch")),
     family: optional(fact("drivetrain.chain", "drive-family")),
   }),
   test(facts) {
-    const { belt, teeth, taut, pitch, family, cogs, chainstay, dropout } = facts;
+    const { belt, teeth, taut, fewest, most, pitch, family, cogs, chainstay, dropout } = facts;
     const rings = fittedRings(facts);
     if (rings.state !== "known") return withoutRings(rings);
     if (stated(dropout) === "vertical") {
@@ -61,7 +63,7 @@ export default defineCheck({
     }
     const fault = distance > chainstay.value.greatest ? "too long" : "too short";
     return fails(
-      `${loop} is taut with a chainstay of ${showQuantity(distance, "length")}, but it can be set to ${reach} only, so the belt is ${fault}: fit a belt with another number of teeth, or another ring or sprocket.`,
+      `${loop} is taut with a chainstay of ${showQuantity(distance, "length")}, but it can be set to ${reach} only, so the belt is ${fault}: fit ${belts(fewest, most)}another ring or sprocket.`,
       belt,
       others,
       mends,
@@ -110,3 +112,11 @@ build example "A belt too long" {
 `,
   },
 });
+
+/** The belts that are taut within the movement of the axle, as the beginning of a remedy; nothing where none is. */
+function belts(fewest: Maybe<number>, most: Maybe<number>): string {
+  if (fewest.state !== "known" || most.state !== "known") return "a belt with another number of teeth, or ";
+  const [from, to] = [Math.ceil(fewest.value), Math.floor(most.value)];
+  if (from > to) return "";
+  return from === to ? `a belt of ${from} t, or ` : `a belt of ${from} to ${to} t, or `;
+}

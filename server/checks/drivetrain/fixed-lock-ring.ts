@@ -12,24 +12,32 @@ export default defineCheck({
   needs: () => ({
     cog: slot("drivetrain.cassette"),
     fixed: fact("drivetrain.cassette", "fixed"),
+    seat: optional(fact("drivetrain.cassette", "freehub")),
     thread: optional(fact("drivetrain.cassette", "thread")),
     retention: optional(fact("drivetrain.cassette", "retention")),
     hub: optional(slot("rear-wheel.hub")),
     hubThread: optional(fact("rear-wheel.hub", "freewheel-thread")),
     lockringThread: optional(fact("rear-wheel.hub", "fixed-lockring-thread")),
   }),
-  test({ cog, fixed, thread, retention, hub, hubThread, lockringThread }) {
+  test({ cog, fixed, seat, thread, retention, hub, hubThread, lockringThread }) {
     if (!fixed.value) return notApplicable(`${cog.subject} is not fixed to the wheel`);
     if (thread.state === "unknown") return cannotTell(thread);
-    if (thread.state === "none")
+    // What goes on no splines is screwed on, and so is what a left-hand lock-ring holds, though its thread is left out.
+    const isScrewedOn =
+      seat.state === "none" || (retention.state === "known" && retention.value === "left-hand-lockring");
+    if (thread.state === "none" && !isScrewedOn) {
+      const isBolted = retention.state === "known" && (retention.value === "bolts" || retention.value === "snap-ring");
+      if (seat.state === "unknown" && !isBolted) return cannotTell(seat);
       return notApplicable(`${cog.subject} is held on its seat by other means than a thread`);
+    }
 
+    const screwed = thread.state === "known" ? [fixed, thread] : [fixed];
     if (retention.state === "none" || (retention.state === "known" && retention.value !== "left-hand-lockring")) {
       const held = retention.state === "known" ? `retention ${retention.value}` : "no retention";
       return fails(
         `${cog.subject} is a fixed cog on a thread with ${held}: pedalling backward unscrews it. It needs a left-hand lock-ring.`,
         cog,
-        [fixed, thread, ...(retention.state === "known" ? [retention] : [])],
+        [...screwed, ...(retention.state === "known" ? [retention] : [])],
         swaps("drivetrain.cassette"),
       );
     }
@@ -38,14 +46,20 @@ export default defineCheck({
     const byStandard =
       hubThread.state === "known" && dimensionOf<number>(hubThread.value, "lockring-diameter") !== undefined;
     const stated = lockringThread.state === "known" && lockringThread.value;
-    if (!byStandard && !stated) {
+    // A hub that says it has no such thread is believed, whatever the code of its other thread.
+    const denied = lockringThread.state === "known" && !lockringThread.value;
+    if (denied || (!byStandard && !stated)) {
       if (lockringThread.state === "unknown") return cannotTell(lockringThread);
       // Left out, the hub may still say it by the standard of its thread.
       if (hubThread.state === "unknown") return cannotTell(hubThread);
       return fails(
         `${cog.subject} is a fixed cog on a thread, but ${hub.subject} has no left-hand thread for its lock-ring: pedalling backward unscrews the cog. Fit a hub made for fixed cogs, or a freewheel.`,
         hub,
-        [fixed, thread, ...(hubThread.state === "known" ? [hubThread] : [])],
+        [
+          ...screwed,
+          ...(hubThread.state === "known" ? [hubThread] : []),
+          ...(lockringThread.state === "known" ? [lockringThread] : []),
+        ],
         swaps("rear-wheel.hub", "drivetrain.cassette"),
       );
     }

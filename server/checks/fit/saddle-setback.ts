@@ -2,7 +2,7 @@ import type { Repair } from "../../model/finding.ts";
 import { buildField, fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { atMost, greaterThan } from "../../values/compare.ts";
 import { defineCheck, fails, holds } from "../define.ts";
-import { aimed } from "../shared/aim.ts";
+import { aimed, placed } from "../shared/aim.ts";
 import { swaps } from "../shared/swaps.ts";
 import { millimetres } from "../shared/written.ts";
 
@@ -31,7 +31,10 @@ export default defineCheck({
     const { off, is, by, aim: goal, tolerance: near, margin } = aimed({ ...actual, value }, aim, tolerance);
     const who = later ? "With the saddle at the height that is aimed at, the rider" : "The rider";
     if (off === undefined)
-      return holds(`${who} sits ${is} behind the crank axis; the aim is ${goal}, within ${near}.`, margin);
+      return holds(
+        `${who} sits ${placed(value, is, "behind", "in front of")} the crank axis; the aim is ${goal}, within ${near}.`,
+        margin,
+      );
     const forward = off > 0;
     const room = straight.state === "known" && clamp.state === "known" ? (straight.value - clamp.value) / 2 : undefined;
     const moved = position.state === "known" ? position.value - off : undefined;
@@ -40,7 +43,7 @@ export default defineCheck({
       ? [{ kind: "set-setting", slot: "seat.saddle", setting: "rail-position", value: millimetres(moved) }]
       : [];
     return fails(
-      `${who} sits ${is} behind the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"}, until the clamp holds its rails ${fromMiddle(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
+      `${who} sits ${placed(value, is, "behind", "in front of")} the crank axis, ${by} too far ${forward ? "back" : "forward"} for the aim of ${goal} within ${near}: ${reachable ? `move the saddle ${forward ? "forward" : "back"}, until the clamp holds its rails ${fromMiddle(moved)}` : `fit a post with ${by} ${forward ? "less" : "more"} setback`}.`,
       position.state === "known" ? position : saddle,
       [aim, tolerance],
       [...set, ...swaps("seat.post", "seat.saddle")],

@@ -1,6 +1,8 @@
-import { buildField, slot, worked } from "../../model/need.ts";
+import { sine } from "../../calculations/shared/angles.ts";
+import { buildField, fact, optional, setting, slot, worked } from "../../model/need.ts";
+import { greaterThan } from "../../values/compare.ts";
 import { defineCheck, fails, holds } from "../define.ts";
-import { aimed } from "../shared/aim.ts";
+import { aimed, placed } from "../shared/aim.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -13,13 +15,25 @@ export default defineCheck({
     aim: buildField("fit.saddle-to-bar-drop"),
     tolerance: buildField("fit.tolerance"),
     actual: worked<number>("cockpit.saddle-drop"),
+    insertion: optional(setting("seat.post", "insertion")),
+    wanted: optional(worked<number>("seat.insertion-for-height")),
+    angle: optional(fact("frame", "seat-angle")),
+    clamping: optional(fact("cockpit.stem", "clamping")),
   }),
-  test({ stem, aim, tolerance, actual }) {
-    const { off, is, by, aim: goal, tolerance: near, margin } = aimed(actual, aim, tolerance);
-    const said = `The saddle's top is ${is} above the bar clamp`;
+  test({ stem, aim, tolerance, actual, clamping, insertion, wanted, angle }) {
+    // The height is set first: what it changes is not to be mended at the bar.
+    const raised = insertion.state === "known" && wanted.state === "known" ? insertion.value - wanted.value : 0;
+    const later = angle.state === "known" && greaterThan(Math.abs(raised), tolerance.value);
+    const value = later ? actual.value + raised * sine(angle.value) : actual.value;
+    const { off, is, by, aim: goal, tolerance: near, margin } = aimed({ ...actual, value }, aim, tolerance);
+    const said = `${later ? "With the saddle at the height that is aimed at, its top" : "The saddle's top"} is ${placed(value, is, "above", "below")} the bar clamp`;
     if (off === undefined) return holds(`${said}; the aim is ${goal}, within ${near}.`, margin);
+    const isQuill = clamping.state === "known" && clamping.value === "quill";
+    const mend = isQuill
+      ? `set the quill ${off > 0 ? "higher, as far as its mark allows" : "deeper"}, or fit another stem`
+      : `${off > 0 ? "raise" : "lower"} the bar with ${off > 0 ? "spacers" : "fewer spacers"} or another stem`;
     return fails(
-      `${said}, ${by} too ${off > 0 ? "much" : "little"} for the aim of ${goal} within ${near}: ${off > 0 ? "raise" : "lower"} the bar with spacers or another stem.`,
+      `${said}, ${by} too ${off > 0 ? "much" : "little"} for the aim of ${goal} within ${near}: ${mend}.`,
       stem,
       [aim, tolerance],
       swaps("cockpit.stem"),

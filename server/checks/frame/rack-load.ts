@@ -1,7 +1,7 @@
 import type { Installed } from "../../model/assembly.ts";
 import type { Known, Maybe, Need } from "../../model/need.ts";
 import { greaterThan } from "../../values/compare.ts";
-import { showPair } from "../../values/show.ts";
+import { showPair, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { anyFact, anySetting, anySlot } from "../shared/end.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -39,11 +39,17 @@ export default defineCheck({
     const [least] = [...limits].sort((a, b) => a.value - b.value);
     if (rack.state === "known" && load.state === "known" && least && greaterThan(load.value, least.value)) {
       const [carries, most] = showPair(load.value, least.value, "mass");
+      // Another rack bears no more where fork or frame do not.
+      const tooWeak = limits.filter((limit) => greaterThan(load.value, limit.value));
+      const allow = tooWeak.map(
+        (limit) => `${limit === byRack ? "it" : limit.subject} allows ${showQuantity(limit.value, "mass")}`,
+      );
+      const isRackAlone = tooWeak.every((limit) => limit === byRack);
       return fails(
-        `${rack.subject} is to carry ${carries}, but ${least.subject} allows ${most}: load ${most} or less${least === byRack ? ", or fit a stronger rack" : ""}.`,
+        `${rack.subject} is to carry ${carries}, but ${allow.join(" and ")}: load ${most} or less${isRackAlone ? ", or fit a stronger rack" : ""}.`,
         load,
         [load, ...limits],
-        [{ kind: "set-setting", slot: path, setting: "load", value: most }, ...swaps(least === byRack ? path : holder)],
+        [{ kind: "set-setting", slot: path, setting: "load", value: most }, ...swaps(isRackAlone ? path : holder)],
       );
     }
     const unknown = unknowns(rack, load, byRack, byHolder);

@@ -13,6 +13,7 @@ const ends = [
 
 type SagNeeds = {
   readonly moves: Need<unknown, true>;
+  readonly spring: Need<string, true>;
   readonly sag: Need<number, true>;
   /** The range of who decides: the fork's own maker, and for a rear shock the frame's. */
   readonly range: Need<Interval, true>;
@@ -27,13 +28,15 @@ export default defineCheck({
   instances: ends,
   needs: ({ slot: path, maker }): SagNeeds => ({
     moves: path === "fork" ? anyFact("fork", "travel") : anyFact("rear-shock", "size"),
+    spring: anyFact(path, "spring"),
     sag: anySetting(path, "sag"),
     range: anyFact(maker, "sag-range"),
     own: anyFact(path, "sag-range"),
   }),
   test(facts, { slot: path, of }) {
-    const { moves, sag, range, own } = facts as {
+    const { moves, spring, sag, range, own } = facts as {
       moves: Maybe;
+      spring: Maybe<string>;
       sag: Maybe<number>;
       range: Maybe<Interval>;
       own: Maybe<Interval>;
@@ -52,7 +55,7 @@ export default defineCheck({
     const more = sag.value > decides.value.greatest;
     const nearest = showQuantity(more ? decides.value.greatest : decides.value.least, "ratio");
     return fails(
-      `The ${path === "fork" ? "fork" : "rear shock"} is to sag by ${is} of its ${of}, but ${decides.subject} asks for ${asks}: ${more ? "raise" : "lower"} the pressure, or fit a ${more ? "stiffer" : "softer"} coil, until it is ${nearest}.`,
+      `The ${path === "fork" ? "fork" : "rear shock"} is to sag by ${is} of its ${of}, but ${decides.subject} asks for ${asks}: ${mend(spring, more)}, until it is ${nearest}.`,
       sag,
       [sag, decides],
       [{ kind: "set-setting", slot: path, setting: "sag", value: nearest }],
@@ -86,3 +89,12 @@ build example "Far too soft" {
 `,
   },
 });
+
+/** What makes a spring stiffer or softer, by what springs it. */
+function mend(spring: Maybe<string>, stiffer: boolean): string {
+  const [pressure, other] = stiffer ? ["raise the pressure", "a stiffer"] : ["lower the pressure", "a softer"];
+  const kind = spring.state === "known" ? spring.value : undefined;
+  if (kind === "air") return pressure;
+  if (kind === "coil" || kind === "elastomer") return `fit ${other} ${kind}`;
+  return `${pressure}, or fit ${other} coil`;
+}

@@ -40,7 +40,7 @@ export default defineCheck({
       );
     }
     const touches = lessThan(gap.value, 0);
-    const [is, least] = showPair(Math.abs(gap.value), room, "length");
+    const [is, least] = showPair(Math.abs(gap.value), room, "length", { digits: 0 });
     const fault = touches
       ? `the rear tyre of ${frame.subject} meets ${saddle.subject}: it would have to pass ${is} into it`
       : `there are ${is} between ${saddle.subject} and the rear tyre, and ${least} are wanted`;

@@ -15,6 +15,14 @@ export interface Aimed {
   readonly margin: number;
 }
 
+/**
+ * A position in words, without a sign: "69 mm below the bar clamp".
+ * @param shown the position as `aimed` shows it.
+ */
+export function placed(value: number, shown: string, positive: string, negative: string): string {
+  return value < 0 ? `${shown.replace(/^[-−]/, "")} ${negative}` : `${shown} ${positive}`;
+}
+
 export function aimed(actual: Known<number>, aim: Known<number>, tolerance: Known<number>): Aimed {
   const difference = actual.value - aim.value;
   const [is, wanted] = showPair(Math.round(actual.value * 10) / 10, aim.value, "length", { digits: 0 });

@@ -1,5 +1,5 @@
-import { fact, slot } from "../../model/need.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { fact, optional, slot } from "../../model/need.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { swaps } from "../shared/swaps.ts";
 
 export default defineCheck({
@@ -10,11 +10,13 @@ export default defineCheck({
   safety: true,
   needs: () => ({
     headset: slot("headset"),
-    ring: fact("headset", "compression-ring"),
+    ring: optional(fact("headset", "compression-ring")),
     shape: fact("fork", "steerer-shape"),
   }),
   test({ headset, ring, shape }) {
     if (shape.value === "threaded") return notApplicable("a threaded steerer is held by its locknut");
+    if (ring.state === "unknown") return cannotTell(ring);
+    if (ring.state === "none") return notApplicable(`${ring.path} is none`);
     const keyed = shape.value === "keyed";
     if ((ring.value === "keyed") === keyed) {
       return holds(`${headset.subject} has a ${ring.value} ring, for the ${shape.value} steerer of ${shape.subject}.`);

@@ -54,11 +54,24 @@ export default defineCheck({
         spacers.state === "known" && atMost(gap - under, range.greatest)
           ? [{ kind: "set-setting", slot: "headset", setting: "locknut-spacers", value: millimetres(fewer) }]
           : [];
+      // As it comes, it may be long enough: then it is only planned to be cut too short.
+      const whole = top.value - wanted;
+      const isPlannedShort = length.state === "known" && supplied.state === "known" && atMost(whole, supplied.value);
+      const again: readonly Repair[] = isPlannedShort
+        ? [{ kind: "set-setting", slot: "fork", setting: "steerer-length", value: millimetres(whole) }]
+        : [];
+      const mends = [
+        ...(isPlannedShort ? [`cut it to ${millimetres(whole)} while that can still be done`] : []),
+        ...(repairs.length > 0
+          ? [`leave ${fewer > 0 ? `${millimetres(fewer)} of spacers` : "no spacers"} under the locknut`]
+          : []),
+        "fit a headset with less stack, or a fork with a longer steerer",
+      ].join(", or ");
       return fails(
-        `The steerer of ${fork.subject} is ${is} long, and the top of the locknut stands at ${upTo}: it ends ${showQuantity(gap, "length")} below the top, where it may end ${asks}, so that too few threads hold the locknut. ${repairs.length > 0 ? `Leave ${fewer > 0 ? `${millimetres(fewer)} of spacers` : "no spacers"} under the locknut, or fit` : "Fit"} a headset with less stack, or a fork with a longer steerer.`,
+        `The steerer of ${fork.subject} is ${is} long, and the top of the locknut stands at ${upTo}: it ends ${showQuantity(gap, "length")} below the top, where it may end ${asks}, so that too few threads hold the locknut. ${mends.charAt(0).toUpperCase()}${mends.slice(1)}.`,
         steerer,
         facts,
-        [...repairs, ...swaps("headset", "fork")],
+        [...again, ...repairs, ...swaps("headset", "fork")],
       );
     }
     if (length.state !== "known") return noLength(length);

@@ -31,6 +31,9 @@ export default defineCheck({
       return notApplicable("a solid axle has no end caps");
     }
     const open = [caps, recess].flatMap((one) => (one.state === "unknown" ? [one] : []));
+    if (fastening.state === "known" && fastening.value === "quick-release" && open.length === 2) {
+      return notApplicable("open dropouts for a quick release have no recesses, unless one is stated");
+    }
     if (caps.state === "unknown" || recess.state === "unknown") return cannotTell(...open);
     const [has, wants] = showPair(caps.value, recess.value, "length");
     if (atMost(Math.abs(caps.value - recess.value), play)) {

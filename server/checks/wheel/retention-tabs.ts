@@ -1,5 +1,5 @@
-import { fact, slot } from "../../model/need.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { fact, optional, slot } from "../../model/need.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { isKind } from "../shared/kind.ts";
 import { swaps } from "../shared/swaps.ts";
 
@@ -12,10 +12,12 @@ export default defineCheck({
   needs: () => ({
     axle: slot("front-wheel.axle"),
     fork: slot("fork"),
-    tabs: fact("fork", "retention-tabs"),
+    tabs: optional(fact("fork", "retention-tabs")),
   }),
   test({ axle, fork, tabs }) {
     if (isKind(axle.value, "thru-axle")) return notApplicable("a thru axle is closed in the dropouts");
+    if (tabs.state === "unknown") return cannotTell(tabs);
+    if (tabs.state === "none") return notApplicable(`${tabs.path} is none`);
     if (tabs.value) return holds(`${fork.subject} has tabs that keep the wheel when ${axle.subject} comes loose.`);
     return fails(
       `${axle.subject} holds the front wheel in open dropouts, and ${fork.subject} has no tabs that keep it when that comes loose: add tabbed washers or clips that belong to it, or fit a fork with tabs.`,

@@ -73,11 +73,13 @@ export const fork = defineKind({
     spring: word({ air: "Air.", coil: "A steel coil.", elastomer: "Elastomer." }, "What springs it.", {
       group: "Suspension",
       omitted: "none",
+      impliedBy: ["travel"],
     }),
     "greatest-air-pressure": quantity("pressure", "Greatest pressure of its air spring.", {
       group: "Limits",
       highest: 40,
       omitted: "none",
+      impliedBy: ["spring", "travel"],
     }),
     "sag-range": quantityRange("ratio", "adjustable", "Sag that its maker asks for, as a share of travel.", {
       group: "Suspension",

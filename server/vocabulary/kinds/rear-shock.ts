@@ -28,6 +28,7 @@ export const rearShock = defineKind({
       group: "Limits",
       highest: 40,
       omitted: "none",
+      impliedBy: ["spring"],
     }),
     "sag-range": quantityRange("ratio", "adjustable", "Sag that its maker asks for, as a share of stroke.", {
       group: "Suspension",

@@ -120,9 +120,14 @@ export const frontWheelSlots = [
   defineSlot({
     path: "front-wheel.tube",
     kinds: ["tube"],
-    description: "The inner tube; left out, there is none where a tubeless valve is fitted.",
+    description:
+      "The inner tube; left out, there is none where a tubeless valve is fitted, in a tubular tyre, which brings its own, or in an airless one.",
     omitted: "unknown",
-    noneWhen: [[{ slot: "front-wheel.valve", is: "present" }]],
+    noneWhen: [
+      [{ slot: "front-wheel.valve", is: "present" }],
+      [{ slot: "front-wheel.tyre", fact: "construction", word: "tubular" }],
+      [{ slot: "front-wheel.tyre", fact: "construction", word: "airless" }],
+    ],
   }),
   defineSlot({
     path: "front-wheel.valve",
@@ -232,9 +237,14 @@ export const rearWheelSlots = [
   defineSlot({
     path: "rear-wheel.tube",
     kinds: ["tube"],
-    description: "The inner tube; left out, there is none where a tubeless valve is fitted.",
+    description:
+      "The inner tube; left out, there is none where a tubeless valve is fitted, in a tubular tyre, which brings its own, or in an airless one.",
     omitted: "unknown",
-    noneWhen: [[{ slot: "rear-wheel.valve", is: "present" }]],
+    noneWhen: [
+      [{ slot: "rear-wheel.valve", is: "present" }],
+      [{ slot: "rear-wheel.tyre", fact: "construction", word: "tubular" }],
+      [{ slot: "rear-wheel.tyre", fact: "construction", word: "airless" }],
+    ],
   }),
   defineSlot({
     path: "rear-wheel.valve",
