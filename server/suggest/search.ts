@@ -1,3 +1,4 @@
+import { isNamedAgain } from "../calculations/shared/every-part.ts";
 import { failuresOverAll, hasAlternates } from "../engine/alternates.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { RankedBy } from "../engine/ranking.ts";
@@ -240,8 +241,8 @@ class TargetSearch {
   /** What a part adds at least: nothing where it may be the same piece as one that is there already. */
   #leastAdded(contribution: Contribution, slot: string, change: Change): number | undefined {
     if (change === "none") return 0;
-    const mayBeShared = Object.hasOwn(slotByPath(slot)?.settings ?? {}, "clamp") && this.#present.has(change);
-    return mayBeShared ? 0 : contribution(change);
+    const mayShareClamp = Object.hasOwn(slotByPath(slot)?.settings ?? {}, "clamp") && this.#present.has(change);
+    return mayShareClamp || isNamedAgain(slot, change) ? 0 : contribution(change);
   }
 
   /** Whether a set to which nothing more is added comes to its targets, as far as setting up cannot change that. */
