@@ -214,7 +214,7 @@ describe("wheels", () => {
     tyre,
     "front-wheel.tyre: t { pressure: 3 bar }",
     "front-wheel.tyre.pressure: 3 bar",
-    "which rim is fitted",
+    "which rim or built wheel is fitted",
   );
 
   table("record/run-out", 'part rim r "Rim" { bead-seat: 622 }', "rear-wheel.rim: r", [
