@@ -9,6 +9,14 @@ const namedAgain: Readonly<Record<string, string>> = {
   "rear-wheel.rim": "rear-wheel.hub",
 };
 
+/** Slots of what a wheel bought whole has in it, each with a place where such a wheel would stand. */
+export const comesInWheel: Readonly<Record<string, string>> = {
+  "front-wheel.spokes": "front-wheel.hub",
+  "front-wheel.nipples": "front-wheel.hub",
+  "rear-wheel.spokes": "rear-wheel.hub",
+  "rear-wheel.nipples": "rear-wheel.hub",
+};
+
 /**
  * Rows of a fact over all slots, each part once. Some parts stand in two slots of a build and are weighed and paid for
  * once: a brake lever with a shift control built in, its second slot saying by `clamp` that it is the same, and a wheel
