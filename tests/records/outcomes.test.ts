@@ -446,3 +446,24 @@ part chain c "Chain" { price: GBP 20.00; directional: yes }`;
     );
   });
 });
+
+describe("a wheel bought whole", () => {
+  const wheel = (facts: string): string => `part built-wheel w "Wheel" { ${facts} }`;
+  const build = "rear-wheel { hub: w; rim: w }";
+  const tensions = "rear-wheel.tension.drive-side: 1180, 1220, 1200, 1190, 1210, 1200 N";
+
+  it("has spokes to be measured, although the build names none", () => {
+    const text = recorded(
+      `${wheel("spoke-holes: 12; greatest-spoke-tension: 1100 N")}\nbuild example "Example" {\n  ${build}\n}\nrecord "A-1" of example {\n  date: 2026-11-20\n  by: "K."\n  ${tensions}\n}\n`,
+    );
+    expect(text.report.rows.map(({ comparison }) => comparison.code)).not.toContain("record/nothing-there");
+    expect(text.row("record/spoke-tension").outcome).toBe("fails");
+    expect(text.row("record/spoke-count").outcome).toBe("holds");
+  });
+
+  unstated("record/spoke-count", wheel("bead-seat: 622"), build, tensions, "spoke-holes of Wheel");
+
+  table("record/nothing-there", 'part hub h "Hub" { spoke-holes: 12 }', "rear-wheel { hub: h; spokes: none }", [
+    [tensions, "fails", "warning"],
+  ]);
+});

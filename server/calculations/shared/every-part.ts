@@ -9,6 +9,11 @@ const namedAgain: Readonly<Record<string, string>> = {
   "rear-wheel.rim": "rear-wheel.hub",
 };
 
+/** The slot in which a part of this one stands too, where it is a part that does the work of both. */
+export function firstPlaceOf(slot: string): string | undefined {
+  return namedAgain[slot];
+}
+
 /** Slots of what a wheel bought whole has in it, each with a place where such a wheel would stand. */
 export const comesInWheel: Readonly<Record<string, string>> = {
   "front-wheel.spokes": "front-wheel.hub",
