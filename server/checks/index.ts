@@ -175,6 +175,7 @@ import wheelAxleLength from "./wheel/axle-length.ts";
 import wheelAxleNutThread from "./wheel/axle-nut-thread.ts";
 import wheelAxleSeat from "./wheel/axle-seat.ts";
 import wheelAxleThread from "./wheel/axle-thread.ts";
+import wheelBuiltWheel from "./wheel/built-wheel.ts";
 import wheelDynamoLamp from "./wheel/dynamo-lamp.ts";
 import wheelDynamoLoad from "./wheel/dynamo-load.ts";
 import wheelEndCaps from "./wheel/end-caps.ts";
@@ -386,6 +387,7 @@ export const checks: readonly Check[] = [
   wheelAxleSeat,
   wheelAxleThread,
   wheelAxle,
+  wheelBuiltWheel,
   wheelDynamoLamp,
   wheelDynamoLoad,
   wheelEndCaps,

@@ -1,3 +1,4 @@
+import { firstPlaceOf } from "../calculations/shared/every-part.ts";
 import type { Check, Instance, Verdict } from "../checks/define.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
@@ -35,6 +36,8 @@ interface AlternateSlot {
   readonly path: string;
   /** What the slot would have, the first named first. */
   readonly installed: readonly Installed[];
+  /** A second slot that names the same parts, which are one piece each: it has whichever the first one has. */
+  readonly again?: AlternateSlot;
 }
 
 /** Whether a build stands for more than one bike. */
@@ -90,7 +93,20 @@ function alternateSlots(assembly: Assembly): readonly AlternateSlot[] {
     );
     if (others.length > 0) found.push({ path, installed: [installed, ...others] });
   }
-  return found;
+  return found.flatMap((one): AlternateSlot[] => {
+    if (found.some((first) => isAgain(one, first))) return [];
+    const again = found.find((other) => isAgain(other, one));
+    return [again ? { ...one, again } : one];
+  });
+}
+
+/** Whether a slot names the parts of another one again: `hub: a or b` and `rim: a or b` of wheels bought whole. */
+function isAgain(one: AlternateSlot, first: AlternateSlot): boolean {
+  return (
+    firstPlaceOf(one.path) === first.path &&
+    one.installed.length === first.installed.length &&
+    one.installed.every(({ name }, index) => name === first.installed[index]?.name)
+  );
 }
 
 /** Every bike a build stands for as an assembly, the first-named parts first; at most so many. */
@@ -101,9 +117,12 @@ export function combinations(assembly: Assembly, most: number = mostCombinations
 
 function chosen(assembly: Assembly, slots: readonly AlternateSlot[], choice: Choice): Assembly {
   const fitted = new Map(assembly.slots);
-  for (const { path, installed } of slots) {
-    const part = installed[choice.get(path) ?? 0];
-    if (part) fitted.set(path, { ...part, alternates: [] });
+  for (const slot of slots) {
+    const index = choice.get(slot.path) ?? 0;
+    for (const { path, installed } of slot.again ? [slot, slot.again] : [slot]) {
+      const part = installed[index];
+      if (part) fitted.set(path, { ...part, alternates: [] });
+    }
   }
   return { ...assembly, slots: fitted };
 }
@@ -144,7 +163,9 @@ export class AlternateQuestions {
   /** The same for one instance of a check. */
   askInstance(check: Check, instance: Instance): readonly InstanceResult[] {
     const needs = Object.values(needsOf(check, instance)) as Need[];
-    const read = this.#slots.filter(({ path }) => needs.some((need) => isTouched(need, path)));
+    const read = this.#slots.filter(({ path, again }) =>
+      needs.some((need) => isTouched(need, path) || (again && isTouched(need, again.path))),
+    );
     if (read.length === 0) return [];
     const asked = choices(read, mostCombinations).map((choice) => ({
       choice,
@@ -188,10 +209,11 @@ export class AlternateQuestions {
     // touch is answered there.
     const nearer = new Map(choice);
     nearer.delete(last.path);
-    const evaluation = new BuildEvaluation(chosen(this.#primary.assembly, this.#slots, choice), this.#workshop, {
-      evaluation: this.#evaluation(nearer),
-      slot: last.path,
-    });
+    const evaluation = new BuildEvaluation(
+      chosen(this.#primary.assembly, this.#slots, choice),
+      this.#workshop,
+      last.again ? undefined : { evaluation: this.#evaluation(nearer), slot: last.path },
+    );
     this.#evaluations.set(key, evaluation);
     return evaluation;
   }

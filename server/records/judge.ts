@@ -74,8 +74,11 @@ function questions(entry: RecordEntry, measured: Known, reader: FactReader): rea
 /** What is measured on a part that the build says is not there. */
 function absentInstance(measured: Known, { assembly }: FactReader): AbsentInstance | undefined {
   const { path } = measured;
-  const slot = slotByPath(measurementAt(path)?.on ?? parentOf(path));
+  const measurement = measurementAt(path);
+  const slot = slotByPath(measurement?.on ?? parentOf(path));
   if (!slot) return undefined;
+  const within = measurement?.builtInto;
+  if (within && assembly.slots.get(within.slot)?.part?.kind?.name === within.kind) return undefined;
   const installed = assembly.slots.get(slot.path);
   const isNone = installed ? installed.state === "none" : omittedSlot(slot, assembly.slots) === "none";
   if (!isNone) return undefined;

@@ -43,6 +43,16 @@ part cassette corrie.wide-11-50 "Corrie wide 11-50" from corrie.wide-10-52 {
 
   waive drivetrain/chain-length at drivetrain.chain "Owner asked for one spare pair of links" until 2027-03-31
 }`),
+    "A part that does the work of two stands in both slots, and is weighed and paid for once. A wheel bought whole is a `built-wheel`: it is named as hub and as rim, and spokes and nipples left out are then none. A brake lever with a shift control built in is named again as the controller, with `clamp` saying which lever it is.",
+    fenced(`part built-wheel beck.quick-rear "Beck quick rear wheel" {
+  axle: 12x142
+  bead-seat: 622
+  mass: 790 g
+}
+
+build kentmere-54 "Kentmere race bike, size 54" {
+  rear-wheel { hub: beck.quick-rear; rim: beck.quick-rear }
+}`),
     "`a or b` lists alternates: every combination is checked, and what clashes is named by the smallest set of parts; numbers are those of the first-named parts. One block of settings stands behind the last of them and counts for all: `a or b { links: 116 }`; parts that are set up differently are two builds. `template: yes` marks a base that is not a whole bicycle; it alone is not taken over by the builds from it.",
     "A build `from` another takes everything over. A slot given anew takes its part and its settings anew; a block or a dotted path amends what is there; `remove` takes full paths. Lines have no order: what is removed goes first, then parts come into their slots, then they are set up.",
     fenced(`build fellside-m "Fellside 29 hardtail, size M" from fellside-l {

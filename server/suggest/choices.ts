@@ -1,3 +1,4 @@
+import { standsTwice } from "../calculations/shared/every-part.ts";
 import type { Check } from "../checks/define.ts";
 import { needsOf } from "../checks/table.ts";
 import { massOf, partsFor, priceOf } from "../engine/candidates.ts";
@@ -22,7 +23,7 @@ export class Choices {
   readonly #currency: string | undefined;
   readonly #bySlot = new Map<string, readonly Part[]>();
 
-  /** Names of the parts that the build has: one of them may be recognised as the same piece and is like no other. */
+  /** Names of the parts that the build has: one of them may be recognised as the same piece and is like no other, as is one that stands in two slots. */
   readonly #present: ReadonlySet<string>;
 
   /** @param currency in which prices are compared. */
@@ -53,7 +54,8 @@ export class Choices {
     const classes = new Map<string, Part[]>();
     for (const declaration of partsFor(this.#engine, slot)) {
       const part = this.#engine.part(declaration);
-      const own = this.#present.has(declaration.name) ? declaration.name : "";
+      const isItself = this.#present.has(declaration.name) || standsTwice(declaration.kind);
+      const own = isItself ? declaration.name : "";
       const key = [part.kind?.name ?? "", own, ...facts.map((fact) => said(part, fact))].join("\n");
       const alike = classes.get(key);
       if (alike) alike.push(part);

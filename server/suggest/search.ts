@@ -1,3 +1,4 @@
+import { comesInWheel, standsTwice } from "../calculations/shared/every-part.ts";
 import { failuresOverAll, hasAlternates } from "../engine/alternates.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { RankedBy } from "../engine/ranking.ts";
@@ -190,7 +191,9 @@ class TargetSearch {
       conflicts.push({ slots: allowed([...slots, ...deciding]), canBeEmpty: new Set(empty) });
     }
     if (conflicts.length === 0) return undefined;
-    return conflicts.reduce((fewest, one) => (one.slots.length < fewest.slots.length ? one : fewest));
+    const { slots } = conflicts.reduce((fewest, one) => (one.slots.length < fewest.slots.length ? one : fewest));
+    // A place that a check would see empty may be left so for whichever conflict it is in.
+    return { slots, canBeEmpty: new Set(conflicts.flatMap(({ canBeEmpty }) => [...canBeEmpty])) };
   }
 
   /** Slots in which another part can change what a target comes to. */
@@ -202,7 +205,11 @@ class TargetSearch {
 
   #changes({ assembly }: BuildState, slot: string, { canBeEmpty }: Conflict): readonly Change[] {
     const current = assembly.slots.get(slot)?.part;
-    const parts = this.#choices.of(slot).filter((part) => part !== current);
+    // To lace a wheel in place of one that was bought asks for spokes, which no change of this slot brings.
+    const isWhole = standsTwice(current?.kind?.name);
+    const parts = this.#choices
+      .of(slot)
+      .filter((part) => part !== current && (!isWhole || standsTwice(part.kind?.name)));
     return canBeEmpty.has(slot) && current ? [...parts, "none"] : parts;
   }
 
@@ -240,8 +247,16 @@ class TargetSearch {
   /** What a part adds at least: nothing where it may be the same piece as one that is there already. */
   #leastAdded(contribution: Contribution, slot: string, change: Change): number | undefined {
     if (change === "none") return 0;
-    const mayBeShared = Object.hasOwn(slotByPath(slot)?.settings ?? {}, "clamp") && this.#present.has(change);
-    return mayBeShared ? 0 : contribution(change);
+    const mayShareClamp = Object.hasOwn(slotByPath(slot)?.settings ?? {}, "clamp") && this.#present.has(change);
+    return mayShareClamp || standsTwice(change.kind?.name) ? 0 : contribution(change);
+  }
+
+  /** What stands in a slot adds at least, whatever of the libraries it is. */
+  #leastIn(slot: string, contribution: Contribution): number {
+    const hub = comesInWheel[slot];
+    if (hub !== undefined && this.#choices.of(hub).some(({ kind }) => standsTwice(kind?.name))) return 0;
+    const added = this.#choices.of(slot).map((part) => this.#leastAdded(contribution, slot, part));
+    return Math.min(...added.map((one) => one ?? Number.POSITIVE_INFINITY));
   }
 
   /** Whether a set to which nothing more is added comes to its targets, as far as setting up cannot change that. */
@@ -261,7 +276,7 @@ class TargetSearch {
     const savings: { slot: string; saving: number }[] = [];
     for (const [slot, { part, state }] of this.#start.assembly.slots) {
       if (state === "none" || this.#options.keep.has(slot)) continue;
-      const least = Math.min(...this.#choices.of(slot).map((other) => contribution(other) ?? Number.POSITIVE_INFINITY));
+      const least = this.#leastIn(slot, contribution);
       const own = (part && contribution(part)) ?? 0;
       if (Number.isFinite(least)) savings.push({ slot, saving: own - least });
     }

@@ -60,6 +60,8 @@ const synonyms: Readonly<Record<string, readonly string[]>> = {
   tire: ["tyre"],
   disc: ["rotor"],
   "brake-lever": ["lever"],
+  wheel: ["built-wheel"],
+  wheelset: ["built-wheel"],
 };
 
 /** Fields that somebody may mean by a word, of those there are. */

@@ -380,6 +380,21 @@ build example {
     expect(value(bike, "rear-brake.mass-at-least")).toBe(300);
   });
 
+  it("count a wheel bought whole once, in its own assembly and in the bike", () => {
+    const wheel = evaluate(`
+part built-wheel kestle.round { mass: 800 g; price: GBP 210.00 }
+part tyre kestle.tread { mass: 300 g; price: GBP 40.00 }
+build example {
+  rear-wheel { hub: kestle.round; rim: kestle.round; tyre: kestle.tread }
+}
+`);
+    expect(value(wheel, "bike.mass-at-least")).toBe(1100);
+    expect(value(wheel, "rear-wheel.mass-at-least")).toBe(1100);
+    expect(value(wheel, "rear-wheel.unweighed-parts")).toEqual([]);
+    expect(value(wheel, "bike.price-at-least")).toEqual(["GBP 250.00"]);
+    expect(wheel.quantity("rear-wheel.spoke-length-drive-side")?.state).toBe("none");
+  });
+
   it("name what is not weighed", () => {
     expect(value(bike, "bike.unweighed-parts")).toEqual(["drivetrain.crankset"]);
   });

@@ -73,6 +73,29 @@ describe("a slot that names several parts", () => {
     expect(findings.some(({ code, message }) => code === "build/missing-fact" && message.includes("Plain"))).toBe(true);
   });
 
+  it("has one wheel bought whole in both of its places, whichever it is", () => {
+    const wheels = (wheel: string) =>
+      checkText(`
+part built-wheel a.light "Light" { axle: 12x142; mass: 700 g }
+part built-wheel a.heavy "Heavy" { axle: 12x148; mass: 900 g }
+part frame a.frame "Frame" { rear-axle: 12x142 }
+build example "Example" {
+  frame: a.frame
+  rear-wheel { ${wheel} }
+}
+`);
+    const same = wheels("hub: a.light or a.heavy; rim: a.light or a.heavy");
+    expect(same.outcome("wheel/built-wheel")).toBe("holds");
+    expect(same.of("wheel/axle").map(({ message }) => message.slice(0, message.indexOf(":")))).toEqual([
+      "With a.heavy as rear-wheel.hub",
+    ]);
+    expect(combinations(same.report.assembly).map(({ slots }) => [...slots].map(([, { name }]) => name))).toEqual([
+      ["a.frame", "a.light", "a.light"],
+      ["a.frame", "a.heavy", "a.heavy"],
+    ]);
+    expect(wheels("hub: a.light or a.heavy; rim: a.light").outcome("wheel/built-wheel")).toBe("fails");
+  });
+
   it("passes over a name that no part has, which is a finding of its own", () => {
     const { outcome, findings } = checkText(
       small(`  drivetrain.rear-derailleur: a.long

@@ -150,6 +150,12 @@ describe("what columns are guessed to hold", () => {
     expect(guess("SKU,Weight (g)\n1,2\n", "march").map.kind).toBe("?");
   });
 
+  test("wheels are wheels that are bought whole, with the facts of hub and rim", () => {
+    const { map } = guess("SKU,Axle,Bead seat,Freehub\nW-1,12x142,622,fine-splined-11t\n", "beck-wheels");
+    expect(map.kind).toBe("built-wheel");
+    expect(map.columns.map(({ fact }) => fact)).toEqual(["supplier-code", "axle", "bead-seat", "freehub"]);
+  });
+
   test("decimals are told from all numbers together, and left open where a slip would be a thousandfold", () => {
     expect(guess("SKU;Weight (g)\nA;12,5\nB;1.480\n").map.decimals).toBe("comma");
     expect(guess('SKU,Weight (g)\nA,12.5\nB,"1,480"\n').map.decimals).toBe("point");

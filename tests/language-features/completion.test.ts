@@ -61,6 +61,22 @@ describe("parts for a slot", () => {
     expect(labels(listAt(drivetrain("rear-derailleur: corrie.long-12 or <|>")))).not.toContain("none");
   });
 
+  test("the wheel that is bought whole comes first in its second place, and the others do not fit", () => {
+    const source = marked({
+      "a.ferrule": `
+part built-wheel a.wheel "Wheel" { bead-seat: 622 }
+part built-wheel a.another "Another wheel" { bead-seat: 622 }
+part rim a.rim "Rim" { bead-seat: 622 }
+build x "X" {
+  front-wheel { hub: a.wheel; rim: <|> }
+}
+`,
+    });
+    const parts = inOrder(listAt(source).items).filter(({ label }) => label.startsWith("a."));
+    expect(parts.map(({ label }) => label)).toEqual(["a.wheel", "a.another", "a.rim"]);
+    expect(parts.map(({ labelDetails }) => labelDetails?.description === "does not fit")).toEqual([false, true, true]);
+  });
+
   test("behind a name stands an alternate or how the part is installed", () => {
     expect(labels(listAt(build("  drivetrain {\n    chain: corrie.link <|>\n  }")))).toEqual(["or", "{"]);
   });

@@ -44,6 +44,24 @@ describe("a bill of materials", () => {
     ]);
   });
 
+  test("counts a wheel bought whole once in each place it goes, and asks for nothing that comes in it", () => {
+    const wheels = workshopOf(`
+part built-wheel beck.pair "Beck wheel" { mass: 800 g; price: GBP 210 }
+build quick {
+  front-wheel { hub: beck.pair; rim: beck.pair }
+  rear-wheel { hub: beck.pair; rim: beck.pair }
+}
+`);
+    const bill = billOfMaterials([{ engine: wheels, declaration: build(wheels, "quick") }]);
+    expect(bill.lines.map(({ part, quantity, slots }) => [part.declaration.name, quantity, slots])).toEqual([
+      ["beck.pair", 2, ["front-wheel.hub", "rear-wheel.hub"]],
+    ]);
+    expect(bill).toMatchObject({ mass: 1600, prices: [{ currency: "GBP", amount: 420 }], unweighed: [], unpriced: [] });
+    const open = bill.open.map(({ slot }) => slot).filter((slot) => /^(front|rear)-wheel/.test(slot));
+    expect(open).toContain("front-wheel.tyre");
+    expect(open.filter((slot) => /hub|rim$|spokes|nipples/.test(slot))).toEqual([]);
+  });
+
   test("adds up masses and prices, and names what is not known", () => {
     expect(billOf("fell")).toMatchObject({
       mass: 1800 + 250 + 2 * 900,

@@ -113,6 +113,38 @@ part frame moor.frame "Moor frame" { rear-brake-mount: tabs-51-rear }
     expect(lonely(apart + other)).toEqual(["corrie.grip"]);
   });
 
+  test("a wheel bought whole is asked as it would be fitted: in both places, and nothing laced", () => {
+    const wheels = neverFittingParts(
+      workshopOf(`
+part hub beck.hub "Hub" { axle: 12x142; spoke-holes: 28 }
+part rim beck.rim "Rim" { bead-seat: 622; rim-holes: 28 }
+part spokes beck.spokes "Spokes" { spoke-head: elbow }
+part frame moor.frame "Frame" { rear-axle: 12x142 }
+part fork moor.fork "Fork" { axle: 12x100 }
+part tyre beck.tyre "Tyre" { size: 30-622 }
+part built-wheel beck.right "Right" { axle: 12x142; bead-seat: 622 }
+part built-wheel beck.small "Small" { axle: 12x142; bead-seat: 584 }
+part built-wheel beck.wide "Wide" { axle: 12x148; bead-seat: 622 }
+
+build fell {
+  frame: moor.frame
+  fork: moor.fork
+  front-wheel.tyre: beck.tyre
+  rear-wheel { hub: beck.hub; rim: beck.rim; spokes: beck.spokes; tyre: beck.tyre }
+}
+`),
+      uris,
+      always,
+    );
+    const misses = wheels.parts.flatMap(({ declaration, fitsNone }) =>
+      fitsNone ? [[declaration.name, fitsNone.reason.split(":")[0]]] : [],
+    );
+    expect(misses).toEqual([
+      ["beck.small", "wheel/tyre-seat"],
+      ["beck.wide", "wheel/axle"],
+    ]);
+  });
+
   test("when the time is up, that is said, and nothing is held against a part for want of it", () => {
     const stopped = neverFittingParts(engine, uris, () => false);
     expect(stopped.asked).toBe(0);

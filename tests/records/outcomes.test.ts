@@ -214,7 +214,7 @@ describe("wheels", () => {
     tyre,
     "front-wheel.tyre: t { pressure: 3 bar }",
     "front-wheel.tyre.pressure: 3 bar",
-    "which rim is fitted",
+    "which rim or built wheel is fitted",
   );
 
   table("record/run-out", 'part rim r "Rim" { bead-seat: 622 }', "rear-wheel.rim: r", [
@@ -445,4 +445,25 @@ part chain c "Chain" { price: GBP 20.00; directional: yes }`;
       "toward the non-drive side, and 1 mm at most is borne: tighten the drive side",
     );
   });
+});
+
+describe("a wheel bought whole", () => {
+  const wheel = (facts: string): string => `part built-wheel w "Wheel" { ${facts} }`;
+  const build = "rear-wheel { hub: w; rim: w }";
+  const tensions = "rear-wheel.tension.drive-side: 1180, 1220, 1200, 1190, 1210, 1200 N";
+
+  it("has spokes to be measured, although the build names none", () => {
+    const text = recorded(
+      `${wheel("spoke-holes: 12; greatest-spoke-tension: 1100 N")}\nbuild example "Example" {\n  ${build}\n}\nrecord "A-1" of example {\n  date: 2026-11-20\n  by: "K."\n  ${tensions}\n}\n`,
+    );
+    expect(text.report.rows.map(({ comparison }) => comparison.code)).not.toContain("record/nothing-there");
+    expect(text.row("record/spoke-tension").outcome).toBe("fails");
+    expect(text.row("record/spoke-count").outcome).toBe("holds");
+  });
+
+  unstated("record/spoke-count", wheel("bead-seat: 622"), build, tensions, "spoke-holes of Wheel");
+
+  table("record/nothing-there", 'part hub h "Hub" { spoke-holes: 12 }', "rear-wheel { hub: h; spokes: none }", [
+    [tensions, "fails", "warning"],
+  ]);
 });

@@ -322,3 +322,47 @@ describe("a target", () => {
     expect("problem" in read && read.problem).toContain(reason);
   });
 });
+
+describe("wheels bought whole", () => {
+  const parts = `
+part hub t.hub "Hub" { mass: 300 g }
+part rim t.rim "Rim" { mass: 500 g }
+part rim t.rim-light "Light rim" { mass: 480 g }
+part spokes t.spokes "Spokes" { mass: 200 g }
+part nipples t.nipples "Nipples" { mass: 30 g }
+part built-wheel t.heavy "Heavy wheel" { mass: 1100 g; spoke-holes: 24 }
+part built-wheel t.middle "Middling wheel" { mass: 900 g; inner-width: 21 mm }
+part built-wheel t.light "Light wheel" { mass: 800 g; axle-fastening: nutted }
+`;
+  const changesOf = (wheel: string, target: string): readonly (readonly [string, string])[] => {
+    const engine = workshopOf(`${parts}\nbuild example "Example" {\n  front-wheel { ${wheel} }\n}\n`);
+    const { solutions } = search(engine, "example", [target]);
+    return (solutions[0]?.changes ?? []).map(({ slot, after }) => [
+      slot,
+      after === "none" ? "none" : after.declaration.name,
+    ]);
+  };
+
+  test("are exchanged in both places, and weighed once", () => {
+    expect(changesOf("hub: t.heavy; rim: t.heavy", "mass <= 900 g")).toEqual([
+      ["front-wheel.hub", "t.light"],
+      ["front-wheel.rim", "t.light"],
+    ]);
+    expect(changesOf("hub: t.heavy; rim: t.heavy", "mass <= 799 g")).toEqual([]);
+  });
+
+  test("take the place of one that is laced, spokes and nipples with it", () => {
+    const laced = "hub: t.hub; rim: t.rim; spokes: t.spokes; nipples: t.nipples";
+    expect(changesOf(laced, "mass <= 1.02 kg")).toEqual([["front-wheel.rim", "t.rim-light"]]);
+    expect(changesOf(laced, "mass <= 800 g")).toEqual([
+      ["front-wheel.hub", "t.light"],
+      ["front-wheel.rim", "t.light"],
+      ["front-wheel.spokes", "none"],
+      ["front-wheel.nipples", "none"],
+    ]);
+  });
+
+  test("never give way to hub and rim alone, whose spokes would be missing", () => {
+    expect(changesOf("hub: t.light; rim: t.light", "mass <= 790 g")).toEqual([]);
+  });
+});

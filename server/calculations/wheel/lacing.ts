@@ -1,4 +1,4 @@
-import { type Facts, fact, type Maybe, optional, setting } from "../../model/need.ts";
+import { type Facts, fact, type Maybe, optional, setting, slot } from "../../model/need.ts";
 import { count, length } from "../../vocabulary/fields.ts";
 import {
   type BuildInputs,
@@ -44,6 +44,8 @@ function needsOf(wheel: Wheel) {
   const hub = ofWheel(wheel, "hub");
   const spokes = ofWheel(wheel, "spokes");
   return {
+    // Where there is nothing to lace, nobody is asked for the measures of hub and rim.
+    spokes: slot(spokes),
     diameterLeft: fact(hub, "flange-diameter-left"),
     diameterRight: fact(hub, "flange-diameter-right"),
     offsetLeft: fact(hub, "flange-offset-left"),

@@ -1,3 +1,4 @@
+import { isNamedAgain } from "../../calculations/shared/every-part.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { buildField, type Maybe, type Need, optional } from "../../model/need.ts";
 import type { SlotPath } from "../../vocabulary/index.ts";
@@ -60,6 +61,7 @@ export default defineCheck({
     const asked = path === "frame" || path === "fork";
     if (part.state === "none") return notApplicable(`${path} is none`);
     if (part.state === "unknown") return asked ? cannotTell(part) : notApplicable(`${path} has no part yet`);
+    if (isNamedAgain(path, part.value.part)) return notApplicable(`${part.subject} is asked as the hub that it is too`);
     if (rated.state === "none") return notApplicable(`the maker of ${part.subject} rates it for no use`);
     if (rated.state === "unknown") return asked ? cannotTell(rated) : notApplicable(`${part.subject} states no uses`);
     if (use.state === "none") return notApplicable("the build states no use");

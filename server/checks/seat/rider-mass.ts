@@ -1,3 +1,4 @@
+import { isNamedAgain } from "../../calculations/shared/every-part.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { buildField, type Maybe, type Need, optional } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
@@ -27,6 +28,7 @@ export default defineCheck({
   }),
   test({ part, most, rider }: { part: Maybe<Installed>; most: Maybe<number>; rider: Maybe<number> }, { slot: path }) {
     if (part.state !== "known") return notApplicable(`${path} has no part that could be rated`);
+    if (isNamedAgain(path, part.value.part)) return notApplicable(`${part.subject} is asked as the hub that it is too`);
     // Few makers limit the rider by themselves; most state what the whole bicycle may weigh, which is asked elsewhere.
     if (most.state !== "known") return notApplicable(`${part.subject} states no greatest mass of the rider`);
     if (rider.state === "unknown") return cannotTell(rider);

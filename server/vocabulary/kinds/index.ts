@@ -9,6 +9,7 @@ import { bottomBracket } from "./bottom-bracket.ts";
 import { brakeAdapter } from "./brake-adapter.ts";
 import { brakeLever } from "./brake-lever.ts";
 import { brakePads } from "./brake-pads.ts";
+import { builtWheel } from "./built-wheel.ts";
 import { cable } from "./cable.ts";
 import { caliper } from "./caliper.ts";
 import { cassette } from "./cassette.ts";
@@ -82,6 +83,7 @@ export const kindTable = {
   "brake-adapter": brakeAdapter,
   "brake-lever": brakeLever,
   "brake-pads": brakePads,
+  "built-wheel": builtWheel,
   cable,
   caliper,
   "cassette-spacer": cassetteSpacer,

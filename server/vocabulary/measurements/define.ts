@@ -1,6 +1,6 @@
 import type { FieldType } from "../../values/types.ts";
 import type { Field } from "../define.ts";
-import type { SlotPath } from "../index.ts";
+import type { KindName, SlotPath } from "../index.ts";
 
 /** How far a measured value may lie from what it is compared with; numbers are in the base unit. */
 export interface Tolerance {
@@ -22,6 +22,8 @@ export interface Tolerance {
 export interface Measurement<Type extends FieldType = FieldType> extends Field<Type> {
   /** The slot whose part is measured; absent for the bicycle as a whole. */
   readonly on?: SlotPath;
+  /** Where a part of such a kind has what is measured in it, although the slot itself is empty. */
+  readonly builtInto?: { readonly slot: SlotPath; readonly kind: KindName };
   /** What it is compared with, for a sentence: "the least thickness that the rotor's maker states". */
   readonly comparedWith: string;
   readonly tolerances: Readonly<Record<string, Tolerance>>;
@@ -30,7 +32,7 @@ export interface Measurement<Type extends FieldType = FieldType> extends Field<T
 }
 
 /** What a row says besides its type and description. */
-export interface MeasurementOptions extends Pick<Measurement, "on" | "comparedWith" | "source"> {
+export interface MeasurementOptions extends Pick<Measurement, "on" | "builtInto" | "comparedWith" | "source"> {
   readonly tolerances?: Measurement["tolerances"];
 }
 

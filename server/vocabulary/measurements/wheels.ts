@@ -17,6 +17,7 @@ function tension(wheel: "front-wheel" | "rear-wheel", side: keyof typeof sides):
     ),
     {
       on: `${wheel}.spokes` as SlotPath,
+      builtInto: { slot: `${wheel}.hub`, kind: "built-wheel" },
       comparedWith:
         "the tension aimed at, with its balance by the wheel's geometry; the limit of the rim; the other spokes of the side; the other side",
       tolerances: {

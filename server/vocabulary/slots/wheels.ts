@@ -61,8 +61,8 @@ const lacingSettings = {
 export const frontWheelSlots = [
   defineSlot({
     path: "front-wheel.hub",
-    kinds: ["hub"],
-    description: "The front hub.",
+    kinds: ["hub", "built-wheel"],
+    description: "The front hub, or a front wheel bought whole.",
     omitted: "unknown",
     settings: {
       "axle-fitted": code("axle", "Axle that the fitted end caps give, where the hub can have several.", {
@@ -74,15 +74,16 @@ export const frontWheelSlots = [
   }),
   defineSlot({
     path: "front-wheel.rim",
-    kinds: ["rim"],
-    description: "The front rim.",
+    kinds: ["rim", "built-wheel"],
+    description: "The front rim; a wheel bought whole is named here again.",
     omitted: "unknown",
   }),
   defineSlot({
     path: "front-wheel.spokes",
     kinds: ["spokes"],
-    description: "The spokes of the front wheel; `none` for a wheel without spokes to lace.",
+    description: "The spokes of the front wheel; `none` for a wheel without spokes to lace, such as one bought whole.",
     omitted: "unknown",
+    noneWhen: [[{ slot: "front-wheel.hub", kind: "built-wheel" }]],
     settings: lacingSettings,
   }),
   defineSlot({
@@ -169,8 +170,8 @@ export const frontWheelSlots = [
 export const rearWheelSlots = [
   defineSlot({
     path: "rear-wheel.hub",
-    kinds: ["hub"],
-    description: "The rear hub.",
+    kinds: ["hub", "built-wheel"],
+    description: "The rear hub, or a rear wheel bought whole.",
     omitted: "unknown",
     settings: {
       "arm-fixed": yesNo(
@@ -191,15 +192,16 @@ export const rearWheelSlots = [
   }),
   defineSlot({
     path: "rear-wheel.rim",
-    kinds: ["rim"],
-    description: "The rear rim.",
+    kinds: ["rim", "built-wheel"],
+    description: "The rear rim; a wheel bought whole is named here again.",
     omitted: "unknown",
   }),
   defineSlot({
     path: "rear-wheel.spokes",
     kinds: ["spokes"],
-    description: "The spokes of the rear wheel; `none` for a wheel without spokes to lace.",
+    description: "The spokes of the rear wheel; `none` for a wheel without spokes to lace, such as one bought whole.",
     omitted: "unknown",
+    noneWhen: [[{ slot: "rear-wheel.hub", kind: "built-wheel" }]],
     settings: lacingSettings,
   }),
   defineSlot({
