@@ -281,7 +281,8 @@ function unknown(path: string, what: string, place: Place): Unknown {
 /** `hub is`, `spokes are`: what may stand in a slot, with its verb. */
 function kindsOf(row: Slot | undefined): string {
   const nouns = (row?.kinds ?? []).map((kind) => kindByName(kind)?.noun ?? `a ${kind}`);
-  const isPlural = nouns.length > 0 && nouns.every((noun) => !/^an? /.test(noun));
+  // "spokes", but neither "a pair of grips" nor "rim tape".
+  const isPlural = nouns.length > 0 && nouns.every((noun) => !/^an? /.test(noun) && noun.endsWith("s"));
   const named = nouns.map((noun) => noun.replace(/^an? /, "")).join(" or ");
   return `${named || "part"} ${isPlural ? "are" : "is"}`;
 }
