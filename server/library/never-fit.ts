@@ -1,4 +1,4 @@
-import { standsTwice } from "../calculations/shared/every-part.ts";
+import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
 import { ofWheel } from "../calculations/shared/wheels.ts";
 import type { CheckInstance } from "../checks/table.ts";
 import { type Candidate, isSetting, SlotJudge } from "../engine/candidates.ts";
@@ -107,7 +107,7 @@ function missesOf(
     for (const [slot, open] of bySlot) {
       if (open.size === 0) continue;
       if (!more()) return { asked, misses };
-      const judging = new SlotJudge(engine, assembly, slot, base);
+      const judging = lacedJudge(engine, assembly, slot, base);
       for (const declaration of open) {
         const part = engine.part(declaration);
         const candidate = standsTwice(declaration.kind)
@@ -125,6 +125,14 @@ function missesOf(
     asked++;
   }
   return { asked, misses };
+}
+
+/** A hub or rim by itself in place of a wheel bought whole: the other half of that wheel goes with it, and is left open. */
+function lacedJudge(engine: Engine, assembly: Assembly, slot: string, base: BuildEvaluation): SlotJudge {
+  const others = placesOf(assembly.slots, slot).filter((place) => place !== slot);
+  if (others.length === 0) return new SlotJudge(engine, assembly, slot, base);
+  const slots = new Map([...assembly.slots].filter(([path]) => !others.includes(path)));
+  return new SlotJudge(engine, { ...assembly, slots }, slot);
 }
 
 /** A wheel bought whole in both of its places and in place of what was laced. */
