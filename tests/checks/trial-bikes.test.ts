@@ -39,6 +39,15 @@ build example "Bike" { ${slot}: example.part }
     ]);
   });
 
+  it.each([
+    ["lighting.front-lamp", "lamp", "place: rear", /^Wrong lamps/],
+    ["carrying.front-mudguard", "mudguard", "wheel: rear", /^A mudguard that jams/],
+    ["carrying.rear-rack", "rack", "wheel: front", /^A rack or its load/],
+  ])("warns at %s of what a %s does", (slot, kind, facts, caution) => {
+    const [found] = fitted(slot, kind, facts).of("frame/front-and-rear");
+    expect(found?.caution).toMatch(caution);
+  });
+
   it("asks nothing of places that are empty", () => {
     const { report } = checkText(`build example "Bike" { lighting.front-lamp: none }`);
     const row = report.rows.find(({ check }) => check.code === "frame/front-and-rear");
