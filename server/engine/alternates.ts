@@ -189,12 +189,11 @@ export class AlternateQuestions {
 
   /** The parts of a choice, those of slots with alternates alone. */
   #parts(choice: Choice): readonly CombinedPart[] {
-    return this.#slots.flatMap(({ path, installed }): CombinedPart[] => {
-      const index = choice.get(path);
-      const part = index === undefined ? undefined : installed[index];
-      if (index === undefined || !part) return [];
-      const before = installed[index - 1];
-      return [{ slot: path, installed: part, ...(before ? { after: before } : {}) }];
+    return this.#slots.flatMap((slot): CombinedPart[] => {
+      const index = choice.get(slot.path);
+      const part = index === undefined ? undefined : partOf(slot, index);
+      const again = index === undefined || !slot.again ? undefined : partOf(slot.again, index);
+      return part ? [again ? { ...part, again } : part] : [];
     });
   }
 
@@ -217,6 +216,13 @@ export class AlternateQuestions {
     this.#evaluations.set(key, evaluation);
     return evaluation;
   }
+}
+
+/** The part that stands at an index among those that a slot names. */
+function partOf({ path, installed }: AlternateSlot, index: number): CombinedPart | undefined {
+  const part = installed[index];
+  const after = installed[index - 1];
+  return part && { slot: path, installed: part, ...(after ? { after } : {}) };
 }
 
 interface Asked {

@@ -134,7 +134,7 @@ interface AskedGroup {
 export class SlotJudge {
   readonly #engine: Engine;
   readonly #assembly: Assembly;
-  readonly #path: string;
+  readonly #paths: readonly string[];
   readonly #groups: readonly AskedGroup[];
   readonly #groupsByCode = new Map<string, readonly AskedGroup[]>();
   /** Every fact that any check reads, with a number for each thing that some part states of it. */
@@ -143,26 +143,27 @@ export class SlotJudge {
   /** The build with the slot empty: its answers serve for whatever the slot does not touch. */
   readonly #without: BuildEvaluation;
 
-  /** @param base answers on the assembly as it stands, where somebody has them: what the slot does not touch is not asked again. */
-  constructor(engine: Engine, assembly: Assembly, path: string, base?: BuildEvaluation) {
+  /**
+   * @param place the slot, or both slots of a part that stands in two.
+   * @param base answers on the assembly as it stands, where somebody has them: what the slot does not touch is not asked again.
+   */
+  constructor(engine: Engine, assembly: Assembly, place: string | readonly string[], base?: BuildEvaluation) {
     this.#engine = engine;
     this.#assembly = assembly;
-    this.#path = path;
-    const slots = new Map(assembly.slots);
-    slots.delete(path);
+    const paths = typeof place === "string" ? [place] : place;
+    this.#paths = paths;
+    const slots = new Map([...assembly.slots].filter(([slot]) => !paths.includes(slot)));
     this.#without = new BuildEvaluation(
       { ...assembly, slots },
       engine.workshop,
-      base && { evaluation: base, slot: path },
+      typeof place === "string" && base ? { evaluation: base, slot: place } : undefined,
     );
-    for (const [slot, { part }] of assembly.slots) {
-      if (slot !== path && part) this.#elsewhere.add(part.declaration);
-    }
+    for (const { part } of slots.values()) if (part) this.#elsewhere.add(part.declaration);
     const byFacts = new Map<string, { readonly names: readonly string[]; readonly asked: AskedInstance[] }>();
-    for (const { check, instance } of engine.checks.reading(path)) {
+    for (const { check, instance } of readingAny(engine, paths)) {
       const needs = needsOf(check, instance);
       if (this.#neverApplies(needs)) continue;
-      const names = [...factsRead(needs, path)].sort();
+      const names = [...new Set(paths.flatMap((path) => [...factsRead(needs, path)]))].sort();
       const group = byFacts.get(names.join(" ")) ?? { names, asked: [] };
       byFacts.set(names.join(" "), group);
       const verdict = this.#without.ask(check, instance);
@@ -180,7 +181,10 @@ export class SlotJudge {
   /** Something that the slot does not touch is absent, such as a budget: whatever stands in the slot, nobody asks. */
   #neverApplies(needs: Needs): boolean {
     return (Object.values(needs) as Need[]).some(
-      (need) => !need.optional && !isTouched(need, this.#path) && this.#without.reader.answer(need).state === "none",
+      (need) =>
+        !need.optional &&
+        !this.#paths.some((path) => isTouched(need, path)) &&
+        this.#without.reader.answer(need).state === "none",
     );
   }
 
@@ -188,10 +192,12 @@ export class SlotJudge {
   #evaluationWith(part: Part): () => BuildEvaluation {
     let evaluation: BuildEvaluation | undefined;
     return () => {
-      evaluation ??= new BuildEvaluation(withPart(this.#assembly, this.#path, part), this.#engine.workshop, {
-        evaluation: this.#without,
-        slot: this.#path,
-      });
+      const [path, ...more] = this.#paths;
+      evaluation ??= new BuildEvaluation(
+        this.#paths.reduce((assembly, place) => withPart(assembly, place, part), this.#assembly),
+        this.#engine.workshop,
+        path !== undefined && more.length === 0 ? { evaluation: this.#without, slot: path } : undefined,
+      );
       return evaluation;
     };
   }
@@ -270,12 +276,21 @@ export class SlotJudge {
       }
       let known = isElsewhere ? undefined : answers.get(key);
       if (!known) {
-        known = asked.map((one) => answerOf(one, evaluate(), this.#path));
+        known = asked.map((one) => answerOf(one, evaluate(), this.#paths));
         if (!isElsewhere) answers.set(key, known);
       }
       for (let index = 0; index < asked.length; index++) take(asked[index]!, known[index]!);
     }
   }
+}
+
+/** The checks that read any of some slots, each once. */
+export function readingAny(engine: Engine, paths: readonly string[]): readonly CheckInstance[] {
+  const found = new Map<string, CheckInstance>();
+  for (const path of paths) {
+    for (const asked of engine.checks.reading(path)) found.set(`${asked.check.code} ${asked.instance.name}`, asked);
+  }
+  return [...found.values()];
 }
 
 /** A number for what a part states of a fact: the same for all that state the same. */
@@ -298,7 +313,11 @@ function standingOf(check: Check, instance: Instance, verdict: Verdict): { reado
   return { standing: { code: check.code, instance: instance.name, message, path: at.path } };
 }
 
-function answerOf({ check, instance, standing }: AskedInstance, evaluation: BuildEvaluation, slot: string): Answer {
+function answerOf(
+  { check, instance, standing }: AskedInstance,
+  evaluation: BuildEvaluation,
+  slots: readonly string[],
+): Answer {
   const verdict = evaluation.ask(check, instance);
   const stands =
     verdict.outcome === "fails" &&
@@ -311,7 +330,7 @@ function answerOf({ check, instance, standing }: AskedInstance, evaluation: Buil
     margin: verdict.outcome === "holds" ? (verdict.margin ?? 1) : 1,
     missing:
       verdict.outcome === "unknown"
-        ? verdict.missing.filter(({ path }) => path !== slot && !path.startsWith(`${slot}.`))
+        ? verdict.missing.filter(({ path }) => !slots.some((slot) => path === slot || path.startsWith(`${slot}.`)))
         : [],
   };
 }

@@ -2,6 +2,7 @@ import type { ResultValue, Working } from "../calculations/define.ts";
 import { showResult } from "../calculations/show.ts";
 import { calculationOfQuantity, type Quantity as QuantityRow } from "../calculations/table.ts";
 import type { Check, Failure, Instance, Verdict } from "../checks/define.ts";
+import { both } from "../checks/shared/sentence.ts";
 import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import { headerPlace } from "../model/declaration.ts";
@@ -34,6 +35,8 @@ export interface CombinedPart {
   readonly installed: Installed;
   /** The one named before it; absent for the first. */
   readonly after?: Installed;
+  /** The same part where the build names it again: a wheel bought whole, as rim. */
+  readonly again?: CombinedPart;
 }
 
 /** A check's row for a build: the worst outcome of its instances. */
@@ -276,12 +279,22 @@ export function ofCombination(message: string, combination: Combination | undefi
   return combination ? `With ${combinationText(combination)}: ${message}` : message;
 }
 
-/** A clash of alternates is mended by naming one of them no longer, where the build itself names it. */
+/**
+ * A clash of alternates is mended by naming one of them no longer, where the build itself names it: in both places, if
+ * it is named in two.
+ */
 function leaveOut({ parts }: Combination, { declaration }: Assembly): readonly Repair[] {
-  return parts.flatMap(({ slot, installed: { name, place }, after }): Repair[] => {
-    if (!after || place.declaration !== declaration || after.place.declaration !== declaration) return [];
-    const span = { start: after.place.span.end, end: place.span.end };
-    const title = `Name ${name} no longer among the parts for ${slot}`;
-    return [{ kind: "change-text", title, place, changes: [{ span, text: "" }] }];
+  return parts.flatMap((part): Repair[] => {
+    const named = part.again ? [part, part.again] : [part];
+    const changes = named.flatMap(({ installed: { place }, after }) =>
+      after && place.declaration === declaration && after.place.declaration === declaration
+        ? [{ span: { start: after.place.span.end, end: place.span.end }, text: "" }]
+        : [],
+    );
+    // Left out in one of its places only, it would clash with the other.
+    if (changes.length < named.length) return [];
+    const { name, place } = part.installed;
+    const title = `Name ${name} no longer among the parts for ${both(named.map(({ slot }) => slot))}`;
+    return [{ kind: "change-text", title, place, changes }];
   });
 }

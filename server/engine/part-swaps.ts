@@ -1,10 +1,12 @@
+import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
+import { both } from "../checks/shared/sentence.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
 import type { Part } from "../model/part.ts";
 import { commonFields } from "../vocabulary/index.ts";
 import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
-import { type Candidate, type CandidateFailure, partsFor, SlotJudge, withPart } from "./candidates.ts";
+import { type Candidate, type CandidateFailure, partsFor, readingAny, SlotJudge, withPart } from "./candidates.ts";
 import { type DeclarationEdit, removeEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
@@ -45,7 +47,9 @@ export function partSwaps(
   set?: WrittenSetting,
 ): readonly PartSwap[] {
   const check = engine.checks.byCode(finding.code);
-  const reading = engine.checks.reading(slot);
+  // A wheel bought whole is exchanged for another one, in both of its places.
+  const places = set ? [slot] : placesOf(assembly.slots, slot);
+  const reading = readingAny(engine, places);
   // What a check does not read cannot mend what it finds.
   if (check && !reading.some((asked) => asked.check === check)) return [];
   const before = new Set<string>();
@@ -71,17 +75,18 @@ export function partSwaps(
     // Where the check stays open at other places it was open before; here it has to be answered.
     candidate.unknown.filter((code) => code === check?.code).length <= open;
   const references = referencesOf(current, build);
-  const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, slot) }];
+  const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, places) }];
   if (references.length > 0 && set?.slot !== slot) {
     ways.push({
       without: references,
       judging: new SlotJudge(engine, withoutSettings(judged, slot, references), slot),
     });
   }
-  const settings = set ? undefined : new NeededSettings(engine, judged, slot, finding.code);
+  const settings = set || places.length > 1 ? undefined : new NeededSettings(engine, judged, slot, finding.code);
   const found: Swap[] = [];
   for (const declaration of partsFor(engine, slot)) {
     if (declaration === current?.part?.declaration) continue;
+    if (places.length > 1 && !standsTwice(declaration.kind)) continue;
     const part = engine.part(declaration);
     // Of a library of thousands most parts fail as the one that is there does, and need not be asked anything else.
     const hopeful = ways.filter(({ judging }) => !judging.fails(part, finding.code));
@@ -116,13 +121,13 @@ export function partSwaps(
     ({ candidate: { part }, without, set }) => {
       const { name, label } = part.declaration;
       const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
-      const fitted = `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${slot}`;
+      const fitted = `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${both(places)}`;
       const less = removed.length > 0 ? `, without ${without.join(" and ")}` : "";
       const more = set ? `. ${settingTitle(set)}` : "";
       return {
         title: `${fitted}${less}${more}`,
         edits: [
-          writeName(build, assembly, slot, name),
+          ...writeNames(build, assembly, places, name),
           ...removed,
           ...(set ? [writeEntry(build, `${set.slot}.${set.setting}`, set.value)] : []),
         ],
@@ -248,6 +253,20 @@ function likeness(part: Part, other: Part | undefined): number {
 }
 
 /** Writes a part's name into a slot, keeping the settings that stand behind the old one. */
+/** A part's name in each of its places. A build that says nothing yet gets them on one line: two edits would open two blocks. */
+function writeNames(
+  build: Declaration,
+  assembly: Assembly,
+  places: readonly string[],
+  name: string,
+): readonly DeclarationEdit[] {
+  const [first, ...others] = places;
+  if (first === undefined || others.length === 0 || build.tree.block?.entries.length) {
+    return places.map((place) => writeName(build, assembly, place, name));
+  }
+  return [writeEntry(build, first, [name, ...others.map((place) => `${place}: ${name}`)].join("; "))];
+}
+
 function writeName(build: Declaration, assembly: Assembly, slot: string, name: string): DeclarationEdit {
   const installed = assembly.slots.get(slot);
   if (installed && installed.place.declaration === build) {

@@ -1,3 +1,4 @@
+import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Money } from "../values/types.ts";
 import { type Candidate, partsFor, SlotJudge } from "./candidates.ts";
@@ -45,7 +46,7 @@ function byPrice(one: Money | undefined, other: Money | undefined, currency: str
   );
 }
 
-/** Every part of the libraries for a slot, those that fit first. */
+/** Every part of the libraries for a slot, those that fit first. A wheel bought whole is exchanged in both of its places. */
 export function rankCandidates(
   engine: Engine,
   assembly: Assembly,
@@ -53,8 +54,10 @@ export function rankCandidates(
   order: (one: Candidate, other: Candidate) => number = byFit,
 ): readonly Candidate[] {
   const judging = new SlotJudge(engine, assembly, path);
+  const places = placesOf(assembly.slots, path);
+  const again = places.length > 1 ? new SlotJudge(engine, assembly, places) : judging;
   const standing = assembly.slots.get(path)?.part;
   return [...partsFor(engine, path, standing)]
-    .map((declaration) => judging.judge(engine.part(declaration)))
+    .map((declaration) => (standsTwice(declaration.kind) ? again : judging).judge(engine.part(declaration)))
     .sort(order);
 }

@@ -1,7 +1,7 @@
-import { standsTwice } from "../calculations/shared/every-part.ts";
+import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
 import { ofWheel } from "../calculations/shared/wheels.ts";
 import type { CheckInstance } from "../checks/table.ts";
-import { type Candidate, isSetting, SlotJudge, withPart } from "../engine/candidates.ts";
+import { type Candidate, isSetting, SlotJudge } from "../engine/candidates.ts";
 import type { Engine } from "../engine/engine.ts";
 import { BuildEvaluation } from "../engine/evaluate.ts";
 import { byFit } from "../engine/ranking.ts";
@@ -107,7 +107,7 @@ function missesOf(
     for (const [slot, open] of bySlot) {
       if (open.size === 0) continue;
       if (!more()) return { asked, misses };
-      const judging = new SlotJudge(engine, assembly, slot, base);
+      const judging = lacedJudge(engine, assembly, slot, base);
       for (const declaration of open) {
         const part = engine.part(declaration);
         const candidate = standsTwice(declaration.kind)
@@ -127,18 +127,20 @@ function missesOf(
   return { asked, misses };
 }
 
-/** A wheel bought whole in both of its places and in place of what was laced: as good as the worse of the two. */
+/** A hub or rim by itself in place of a wheel bought whole: the other half of that wheel goes with it, and is left open. */
+function lacedJudge(engine: Engine, assembly: Assembly, slot: string, base: BuildEvaluation): SlotJudge {
+  const others = placesOf(assembly.slots, slot).filter((place) => place !== slot);
+  if (others.length === 0) return new SlotJudge(engine, assembly, slot, base);
+  const slots = new Map([...assembly.slots].filter(([path]) => !others.includes(path)));
+  return new SlotJudge(engine, { ...assembly, slots }, slot);
+}
+
+/** A wheel bought whole in both of its places and in place of what was laced. */
 function asWholeWheel(engine: Engine, assembly: Assembly, slot: string, part: Part): Candidate {
   const wheel = slot.startsWith("front-wheel.") ? "front-wheel" : "rear-wheel";
   const slots = new Map(assembly.slots);
   for (const name of ["spokes", "nipples"]) slots.delete(ofWheel(wheel, name));
-  const [hub, rim] = [ofWheel(wheel, "hub"), ofWheel(wheel, "rim")];
-  const fitted = withPart(withPart({ ...assembly, slots }, hub, part), rim, part);
-  const [asHub, asRim] = [
-    new SlotJudge(engine, fitted, hub).judge(part),
-    new SlotJudge(engine, fitted, rim).judge(part),
-  ];
-  return byFit(asHub, asRim) > 0 ? asHub : asRim;
+  return new SlotJudge(engine, { ...assembly, slots }, [ofWheel(wheel, "hub"), ofWheel(wheel, "rim")]).judge(part);
 }
 
 /** The parts of a build at which no check fails that another set-up would not mend. */

@@ -282,6 +282,8 @@ describe("lever and brake", () => {
     ["drum-brake: yes", "unknown"],
     ["drum-brake: yes; brake-pull: none", "notApplicable"],
     ["drum-brake: no; brake-pull: short", "notApplicable"],
+    // A hub that says how much cable its brake needs has left out that it holds one.
+    ["brake-pull: short", "unknown"],
     [undefined, "unknown"],
   ])("a lever of long pull without a brake but in the hub, %s: %s", (hub, outcome) => {
     const text = front({
@@ -292,6 +294,28 @@ describe("lever and brake", () => {
     expect(checkText(text).instance("brake/cable-pull", "front")).toBe(outcome);
     const [found] = checkText(text).of("brake/cable-pull");
     if (outcome === "fails") expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+  });
+
+  it.each([
+    ["hydraulic", "drum-brake: yes; brake-pull: short", "fails"],
+    ["rod", "drum-brake: yes; brake-pull: short", "fails"],
+    ["cable", "drum-brake: yes; brake-pull: short", "holds"],
+    ["none", "drum-brake: yes; brake-pull: short", "notApplicable"],
+    [undefined, "drum-brake: yes; brake-pull: short", "unknown"],
+    ["hydraulic", "drum-brake: yes", "unknown"],
+    ["hydraulic", "drum-brake: yes; brake-pull: none", "notApplicable"],
+    ["hydraulic", "brake-pull: short", "unknown"],
+    ["hydraulic", "drum-brake: no; brake-pull: short", "notApplicable"],
+    ["hydraulic", undefined, "unknown"],
+  ])("what moves a lever (%s) has to move the brake in the hub, %s: %s", (lever, hub, outcome) => {
+    const text = front({
+      "front-brake.lever": part("brake-lever", lever === undefined ? "" : `brake-actuation: ${lever}`),
+      "front-brake.caliper": "none",
+      "front-wheel.hub": hub === undefined ? undefined : part("hub", hub),
+    });
+    expect(checkText(text).instance("brake/actuation", "front")).toBe(outcome);
+    const [found] = checkText(text).of("brake/actuation");
+    if (outcome === "fails") expect(found?.message).toMatch(/but the brake in hub is moved by a cable: fit a lever/);
   });
 
   it("says which pulls", () => {

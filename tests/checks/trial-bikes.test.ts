@@ -39,6 +39,15 @@ build example "Bike" { ${slot}: example.part }
     ]);
   });
 
+  it.each([
+    ["lighting.front-lamp", "lamp", "place: rear", /^Wrong lamps/],
+    ["carrying.front-mudguard", "mudguard", "wheel: rear", /^A mudguard that jams/],
+    ["carrying.rear-rack", "rack", "wheel: front", /^A rack or its load/],
+  ])("warns at %s of what a %s does", (slot, kind, facts, caution) => {
+    const [found] = fitted(slot, kind, facts).of("frame/front-and-rear");
+    expect(found?.caution).toMatch(caution);
+  });
+
   it("asks nothing of places that are empty", () => {
     const { report } = checkText(`build example "Bike" { lighting.front-lamp: none }`);
     const row = report.rows.find(({ check }) => check.code === "frame/front-and-rear");
@@ -291,21 +300,35 @@ build example "Bike" { drivetrain { rear-cable: example.line { ${cut} }; front-c
     ["housing-length: 1399 mm", "fails"],
   ])("%s: %s", (facts, outcome) => expect(cable(facts).outcome(code)).toBe(outcome));
 
+  it.each([
+    ["rear-cable", "rear-derailleur: example.rear", "set-up: cable", "fails"],
+    ["rear-cable", "rear-derailleur: example.rear", "set-up: direct-mount; power: none", "fails"],
+    ["rear-cable", "rear-derailleur: example.rear", "set-up: electronic", "notApplicable"],
+    ["rear-cable", "rear-derailleur: example.rear", "", "unknown"],
+    ["rear-cable", "rear-derailleur: none }; rear-wheel { hub: example.hub", "set-up: electronic", "fails"],
+    ["rear-cable", "rear-derailleur: none }; rear-wheel { hub: none", "set-up: electronic", "notApplicable"],
+    ["rear-cable", "rear-derailleur: none", "set-up: electronic", "unknown"],
+    ["front-cable", "front-derailleur: example.front", "set-up: electronic", "fails"],
+    ["front-cable", "front-derailleur: none", "set-up: cable", "notApplicable"],
+  ])("a lead as %s beside %s (%s): %s", (place, moved, rear, outcome) => {
+    const { instance, of } = checkText(`
+part wire example.lead "Lead" {}
+part rear-derailleur example.rear "Rear" { ${rear} }
+part front-derailleur example.front "Front" { actuation: cable }
+part hub example.hub "Hub" { gears: 3; actuation: cable }
+
+build example "Bike" { drivetrain { ${place}: example.lead; ${moved} } }
+`);
+    expect(instance(code, place.replace("-cable", ""))).toBe(outcome);
+    if (outcome === "fails") expect(of(code)[0]?.message).toMatch(/^Lead is an electric lead, but .* by cable/);
+  });
+
   it("is asked for the cut, and says what it is for", () => {
     expect(cable(`serves: shift; ${long}`, "").missing(code)).toEqual(["drivetrain.rear-cable.housing-cut"]);
     expect(cable(`serves: brake; ${long}`).of(code)[0]?.message).toMatch(/^Line is a cable for brakes, but the build/);
     expect(cable("serves: shift; housing-length: 1 m").of(code)[0]?.message).toBe(
       "The build cuts 1400 mm of housing from Line, but it is 1000 mm of housing as supplied and too short: fit a longer one.",
     );
-  });
-
-  it("is nothing to a wire", () => {
-    const { outcome } = checkText(`
-part wire example.wire "Wire" { length: 900 mm }
-
-build example "Bike" { drivetrain { rear-cable: example.wire; front-cable: none } }
-`);
-    expect(outcome(code)).toBe("notApplicable");
   });
 });
 

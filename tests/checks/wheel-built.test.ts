@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { rankCandidates } from "../../server/engine/ranking.ts";
 import { kindByName } from "../../server/vocabulary/index.ts";
 import { checkText, repaired } from "./check-text.ts";
 
@@ -191,5 +192,54 @@ part nipples t.nipples "Nipples" { thread: 2.0x56 }
   it("offers to leave out what was laced", () => {
     const offered = repaired(text("hub: t.one; rim: t.one; spokes: t.spokes"), code);
     expect(offered.map(({ text: mended }) => checkText(mended).outcome(code))).toContain("holds");
+  });
+});
+
+describe("a wheel bought whole that does not fit", () => {
+  const parts = `
+part fork a.fork "Fork" { axle: 12x100 }
+part built-wheel a.wide "Wide" { axle: 15x110; mass: 900 g }
+part built-wheel a.near "Near" { axle: 12x100; mass: 800 g }
+part built-wheel a.heavy "Heavy" { axle: 12x100; mass: 1900 g }
+part hub a.hub "Hub" { axle: 12x100 }
+part rim a.rim "Rim" { bead-seat: 622 }
+`;
+  const base = `
+build base "Base" {
+  fork: a.fork
+  front-wheel { hub: a.wide; rim: a.wide }
+  budget.mass: <= 1 kg
+}
+`;
+
+  it.each([
+    ['build example "Example" from base'],
+    ['build example "Example" from base {}'],
+    ['build example "Example" from base { category: road }'],
+    ['build example "Example" from base {\n  front-wheel.hub: a.wide\n}'],
+    ['build example "Example" {\n  fork: a.fork\n  front-wheel { hub: a.wide; rim: a.wide }\n}'],
+  ])("is exchanged in both places at once: %s", (build) => {
+    const offered = repaired(parts + base + build, "wheel/axle");
+    expect(offered.map(({ title }) => title)).toContain("Fit Near (a.near) as front-wheel.hub and front-wheel.rim");
+    expect(offered.some(({ title }) => title.includes("a.hub"))).toBe(false);
+    const mended = checkText(offered.find(({ title }) => title.includes("a.near"))?.text ?? "");
+    expect(mended.instance("wheel/axle", "front")).toBe("holds");
+    expect(mended.instance("wheel/built-wheel", "front")).toBe("holds");
+  });
+
+  it.each(["front-wheel.hub", "front-wheel.rim"])("has others suggested as they would be fitted: %s", (slot) => {
+    const { engine, report } = checkText(`${parts}${base}build example "Example" from base`);
+    const errors = new Map(
+      rankCandidates(engine, report.assembly, slot).map(({ part, failures }) => [
+        part.declaration.name,
+        failures.map(({ code }) => code),
+      ]),
+    );
+    expect(errors.get("a.near")).toEqual([]);
+    expect(errors.get("a.wide")).toEqual(["wheel/axle"]);
+    // Weighed once, and by what it weighs itself.
+    expect(errors.get("a.heavy")).toEqual(["build/budget-mass"]);
+    // A hub or rim by itself would leave the other half of the bought wheel.
+    expect(errors.get(slot === "front-wheel.hub" ? "a.hub" : "a.rim")).toContain("wheel/built-wheel");
   });
 });

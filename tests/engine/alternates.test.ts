@@ -5,7 +5,7 @@ import { combinations } from "../../server/engine/alternates.ts";
 import { BuildEvaluation, type InstanceResult } from "../../server/engine/evaluate.ts";
 import { mends } from "../../server/engine/repairs.ts";
 import type { Assembly } from "../../server/model/assembly.ts";
-import { checkText } from "../checks/check-text.ts";
+import { checkText, repaired } from "../checks/check-text.ts";
 import { openSamples, reportOf } from "../samples/workshop.ts";
 
 const small = (build: string): string => `
@@ -94,6 +94,21 @@ build example "Example" {
       ["a.frame", "a.heavy", "a.heavy"],
     ]);
     expect(wheels("hub: a.light or a.heavy; rim: a.light").outcome("wheel/built-wheel")).toBe("fails");
+  });
+
+  it("names a wheel bought whole no longer in both of its places at once", () => {
+    const text = `
+part built-wheel a.light "Light" { axle: 12x142 }
+part built-wheel a.heavy "Heavy" { axle: 12x148 }
+part frame a.frame "Frame" { rear-axle: 12x142 }
+build example "Example" {
+  frame: a.frame
+  rear-wheel { hub: a.light or a.heavy; rim: a.light or a.heavy }
+}
+`;
+    const leftOut = repaired(text, "wheel/axle").find(({ title }) => title.startsWith("Name "));
+    expect(leftOut?.title).toBe("Name a.heavy no longer among the parts for rear-wheel.hub and rear-wheel.rim");
+    expect(leftOut?.text).toContain("rear-wheel { hub: a.light; rim: a.light }");
   });
 
   it("passes over a name that no part has, which is a finding of its own", () => {

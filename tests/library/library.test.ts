@@ -113,6 +113,34 @@ part frame moor.frame "Moor frame" { rear-brake-mount: tabs-51-rear }
     expect(lonely(apart + other)).toEqual(["corrie.grip"]);
   });
 
+  test("a hub or rim by itself is asked where bought wheels stand, without the other half of theirs", () => {
+    const found = neverFittingParts(
+      workshopOf(`
+part frame moor.frame "Frame" { rear-axle: 12x148 }
+part fork moor.fork "Fork" { axle: 12x100 }
+part tyre beck.tyre "Tyre" { size: 30-622 }
+part built-wheel beck.whole "Whole" { axle: 12x100; bead-seat: 622 }
+part hub beck.hub "Hub" { wheel: front; axle: 12x100 }
+part hub beck.wide "Wide hub" { wheel: front; axle: 15x110 }
+part rim beck.rim "Rim" { bead-seat: 622 }
+part rim beck.small "Small rim" { bead-seat: 584 }
+
+build fell {
+  frame: moor.frame
+  fork: moor.fork
+  front-wheel { hub: beck.whole; rim: beck.whole; tyre: beck.tyre }
+  rear-wheel.tyre: beck.tyre
+}
+`),
+      uris,
+      always,
+    );
+    const misses = found.parts.flatMap(({ declaration, fitsNone }) =>
+      fitsNone ? [`${declaration.name} ${fitsNone.reason.split(":")[0]}`] : [],
+    );
+    expect(misses.sort()).toEqual(["beck.small wheel/tyre-seat", "beck.wide wheel/axle"]);
+  });
+
   test("a wheel bought whole is asked as it would be fitted: in both places, and nothing laced", () => {
     const wheels = neverFittingParts(
       workshopOf(`

@@ -47,6 +47,15 @@ export function standsTwice(kind: string | undefined): boolean {
   return kind === ("built-wheel" satisfies KindName);
 }
 
+/** The slots in which the part of a slot stands: both places of a wheel bought whole, else the slot alone. */
+export function placesOf(slots: ReadonlyMap<string, { readonly part?: Part }>, slot: string): readonly string[] {
+  const part = slots.get(slot)?.part;
+  if (!standsTwice(part?.kind?.name)) return [slot];
+  const pair = Object.entries(namedAgain).find((places) => places.includes(slot)) ?? [];
+  const both = pair.length > 0 && pair.every((place) => slots.get(place)?.part === part);
+  return both ? [...pair].reverse() : [slot];
+}
+
 /** The rows of one assembly; all of them for `bike`. */
 export function ofAssembly<Value extends AnyValue>(
   rows: readonly OfSlot<Value>[],

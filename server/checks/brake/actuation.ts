@@ -1,6 +1,8 @@
+import { stated } from "../../calculations/shared/maybe.ts";
+import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { brakeActuationNeeds } from "../shared/brake-pair.ts";
-import { anySlot } from "../shared/end.ts";
+import { anyFact, anySlot } from "../shared/end.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { ofBrake, wheelPlaces } from "../shared/wheel-places.ts";
@@ -19,10 +21,32 @@ export default defineCheck({
     ...brakeActuationNeeds(place),
     lever: anySlot(ofBrake(place.brake, "lever")),
     caliper: anySlot(ofBrake(place.brake, "caliper")),
+    hub: anySlot(ofWheel(place.wheel, "hub")),
+    drum: anyFact<boolean>(ofWheel(place.wheel, "hub"), "drum-brake"),
+    hubPull: anyFact<string>(ofWheel(place.wheel, "hub"), "brake-pull"),
   }),
-  test({ leverActuation, brakeActuation, lever, caliper }, { brake }) {
-    if (lever.state === "none" || caliper.state === "none")
-      return notApplicable("there is no lever, or no brake at the wheel");
+  test({ leverActuation, brakeActuation, lever, caliper, hub, drum, hubPull }, { brake, wheel }) {
+    if (lever.state === "none") return notApplicable("there is no lever, or no brake at the wheel");
+    if (caliper.state === "none") {
+      // Without a brake on frame or fork, the lever works the one in the hub, if there is one.
+      const open = unknowns(hub, drum);
+      if (open.length > 0) return cannotTell(...open);
+      if (stated(drum) !== true || hubPull.state === "none")
+        return notApplicable("there is no lever, or no brake at the wheel");
+      const missing = unknowns(lever, leverActuation, hubPull);
+      if (missing.length > 0) return cannotTell(...missing);
+      if (leverActuation.state !== "known" || hubPull.state !== "known" || lever.state !== "known")
+        return notApplicable("nothing is stated to move one of the two");
+      const pulls = leverActuation.value;
+      if (pulls === "cable")
+        return holds(`${lever.subject} pulls a cable, and the brake in ${hubPull.subject} is moved by it.`);
+      return fails(
+        `${lever.subject} ${by[pulls]}, but the brake in ${hubPull.subject} is moved by a cable: fit a lever for a cable, or another brake.`,
+        lever,
+        [leverActuation, hubPull],
+        swaps(ofBrake(brake, "lever"), ofWheel(wheel, "hub")),
+      );
+    }
     const unknown = unknowns(lever, caliper, leverActuation, brakeActuation);
     if (unknown.length > 0) return cannotTell(...unknown);
     if (leverActuation.state !== "known" || brakeActuation.state !== "known" || lever.state !== "known") {
@@ -40,7 +64,8 @@ export default defineCheck({
   explanation:
     "A lever either pulls a cable or pushes fluid through a hose, and so does the brake at the other end. A lever for cable " +
     "has no cylinder, and a caliper for fluid has no arm that a cable could pull. Brakes that are pulled by cable and have " +
-    "fluid inside count as cable brakes. Whether the pull or the volume suits is asked apart.",
+    "fluid inside count as cable brakes, and so does a drum or roller brake in the hub that says how much cable it needs. " +
+    "Whether the pull or the volume suits is asked apart.",
   source: "common practice, no source",
   caution: "Each brake is squeezed hard for ten seconds alone, and looked over for leaks, before anyone rides.",
   examples: {

@@ -42,6 +42,7 @@ export default defineCheck({
     // Without a brake on frame or fork, the lever works the one in the hub, if there is one.
     const inHub = brakePart.state === "none" && one.state !== "empty";
     if (inHub && hub.state === "unknown") return cannotTell(hub);
+    if (inHub && drum.state === "unknown") return cannotTell(drum);
     const other =
       inHub && stated(drum) === true
         ? readEnd(hub, hubPull, "brake-pull")

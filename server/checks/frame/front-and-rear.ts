@@ -12,6 +12,12 @@ type EndNeeds = {
 
 const lamps = { front: "a front lamp, which is white", rear: "a rear lamp, which is red" } as const;
 
+const cautions = {
+  lamp: "Wrong lamps are taken for a bicycle that goes the other way.",
+  mudguard: "A mudguard that jams stops the wheel.",
+  rack: "A rack or its load that comes loose stops the wheel.",
+} as const;
+
 export default defineCheck({
   code: "frame/front-and-rear",
   title: "Lamps, mudguards and racks are at the end that they are made for",
@@ -42,6 +48,7 @@ export default defineCheck({
       part,
       [madeFor],
       swaps(path),
+      { caution: cautions[thing] },
     );
   },
   explanation:

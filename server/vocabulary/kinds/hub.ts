@@ -74,7 +74,11 @@ export const hub = defineKind({
       group: "Brakes",
       omitted: "none",
     }),
-    "drum-brake": yesNo("Whether it holds a drum or roller brake.", { group: "Brakes", omitted: "none" }),
+    "drum-brake": yesNo("Whether it holds a drum or roller brake.", {
+      group: "Brakes",
+      omitted: "none",
+      impliedBy: ["brake-pull"],
+    }),
     "brake-pull": word(brakePulls, "How much cable its drum or roller brake needs.", { group: "Brakes" }),
 
     gears: count("Number of gears inside; `none` when it has one.", {
