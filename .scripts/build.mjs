@@ -38,6 +38,8 @@ const bundles = [
       format: "cjs",
       target: "node22",
       banner: { js: commandLineBanner },
+      // The packed program is a script of node:vm, which has no import().
+      supported: { "dynamic-import": false },
       define: { ferruleVersion: JSON.stringify(JSON.parse(readFileSync(join(root, "package.json"), "utf8")).version) },
     },
     // Not while developing: a program in comments has no source map and cannot be stepped through.

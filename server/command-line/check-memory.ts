@@ -43,9 +43,16 @@ export class CheckMemory {
     );
   }
 
-  /** The memory for one question; nothing when it cannot be kept. */
-  static open(settings: CheckSettings, workshops: readonly ReadWorkshop[]): CheckMemory | undefined {
-    if (programDigest === "") return undefined;
+  /**
+   * The memory for one question; nothing when it cannot be kept.
+   * @param program what tells the program from any other; empty for one that is not to be told.
+   */
+  static open(
+    settings: CheckSettings,
+    workshops: readonly ReadWorkshop[],
+    program = programDigest,
+  ): CheckMemory | undefined {
+    if (program === "") return undefined;
     const contents: Buffer[] = [];
     const files: [string, number, boolean][] = [];
     let size = 0;
@@ -61,9 +68,7 @@ export class CheckMemory {
     }
     if (size > mostBytes) return undefined;
     const folder = cacheFolder();
-    return folder === undefined
-      ? undefined
-      : new CheckMemory(folder, { program: programDigest, settings, files }, contents);
+    return folder === undefined ? undefined : new CheckMemory(folder, { program, settings, files }, contents);
   }
 
   /** The answer given before, when everything is as it was then. */
@@ -89,8 +94,9 @@ export class CheckMemory {
     }
   }
 
-  /** Keeps an answer. */
-  remember({ pieces, exitCode }: CheckAnswer): void {
+  /** Keeps an answer, unless something that matters could not be read. */
+  remember({ pieces, exitCode, leftOut }: CheckAnswer): void {
+    if (leftOut.some(({ serious }) => serious)) return;
     if (pieces.reduce((length, piece) => length + piece.length, 0) > mostBytes) return;
     const text = pieces.join("");
     try {

@@ -1,5 +1,6 @@
 import { run as check } from "./commands/check.ts";
 import type { Program } from "./program.ts";
+import { socketPath } from "./standby/place.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** An option of a command. One without a `value` is a switch. */
@@ -87,7 +88,7 @@ export const commands: readonly CommandRow[] = [
         value: "I/N",
         description: "report only every Nth file, beginning with the Ith, so that N machines share the work",
       },
-      { name: "no-cache", description: "do not remember the answer, nor give a remembered one" },
+      { name: "no-cache", description: "do not remember the answer, give a remembered one, or ask a standby" },
     ],
     details: [
       "PATH is a file, a folder or a pattern such as builds/*.ferrule; without one, the folder you are in. " +
@@ -96,6 +97,7 @@ export const commands: readonly CommandRow[] = [
         "repository, else to its folder. All .ferrule files of the workshop are read, so that parts are found; only those under PATH are reported.",
       "The answer is remembered for as long as no file changes, in the user's cache folder or the one that the " +
         "environment variable FERRULE_CACHE names; FERRULE_CACHE=off remembers nothing.",
+      "In a terminal a check leaves a standby behind, which answers the next one sooner; ferrule help standby says more.",
       exitCodesHelp,
     ],
     run: check,
@@ -278,6 +280,31 @@ export const commands: readonly CommandRow[] = [
         "or a file cannot be read or written.",
     ],
     run: async (invocation, program) => (await program()).format(invocation),
+  },
+  {
+    name: "standby",
+    summary: "say whether a standby answers checks; start one, or end it",
+    usage: ["", "--start [PATH...]", "--stop", "--serve [PATH...] [--seconds NUMBER]"],
+    options: [
+      { name: "start", description: "start one, which takes the workshops of PATH in at once" },
+      { name: "stop", description: "end every standby of yours" },
+      { name: "serve", description: "be one, until nobody has asked for a while or Ctrl+C" },
+      {
+        name: "seconds",
+        value: "NUMBER",
+        description: "with --serve: how long it waits for a question before it ends; 600 when not given",
+      },
+    ],
+    details: [
+      "A standby is this program kept running: it holds workshops that were checked, and works out again only what changed " +
+        "in them, so that a check after an edit takes little longer than one without. A check sends it what it read; it " +
+        "reads and writes no file of yours itself, and only you can ask it, through a socket in the cache folder. Its " +
+        "answers are those of a check without it.",
+      "A check in a terminal leaves one behind by itself. On a build server (where CI is set), in a script or behind a pipe " +
+        "a running one answers, but none is started. The environment variable FERRULE_STANDBY=on starts one there too; " +
+        "FERRULE_STANDBY=off, FERRULE_CACHE=off and check --no-cache do without. There is none on Windows.",
+    ],
+    run: async (invocation, program) => (await program()).standby(invocation, socketPath()),
   },
   {
     name: "serve",

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { Script } from "node:vm";
-import { cachedCode, keepCode } from "./code-cache.ts";
+import { cachedProgram, keepProgram } from "./code-cache.ts";
 import type { Program } from "./program.ts";
 
 /** True in the one file that ships, which carries the program behind it; put in by the bundler. */
@@ -8,9 +8,12 @@ declare const ferruleIsPacked: boolean;
 
 let program: Promise<Program> | undefined;
 
-/** Loads everything that is not needed to find and read files, once. */
-export function loadProgram(): Promise<Program> {
-  program ??= typeof ferruleIsPacked === "boolean" && ferruleIsPacked ? unpack() : import("./program.ts");
+/**
+ * Loads everything that is not needed to find and read files, once.
+ * @param command what it is loaded for.
+ */
+export function loadProgram(command: string): Promise<Program> {
+  program ??= typeof ferruleIsPacked === "boolean" && ferruleIsPacked ? unpack(command) : import("./program.ts");
   return program;
 }
 
@@ -18,23 +21,28 @@ export function loadProgram(): Promise<Program> {
 const packedBelow = ["", "//! program", ""].join("\n");
 
 /**
- * Runs the program that stands in this very file, as comments: there it costs next to nothing until it is wanted, and
+ * Runs the program that stands in this very file, deflated, as a comment: there it costs little until it is wanted, and
  * V8 can take it from compiled code kept from an earlier run, which it never does for a file that node was started with.
  */
-async function unpack(): Promise<Program> {
-  const file = readFileSync(__filename, "latin1");
-  const at = file.indexOf(packedBelow) + packedBelow.length;
-  const source = file.slice(at + 2).replaceAll("\n//", "\n");
-  const kept = cachedCode();
+async function unpack(command: string): Promise<Program> {
+  const kept = cachedProgram(command);
+  const source = kept?.source ?? (await inflated());
   const script = new Script(`(function (exports, require, module, __filename, __dirname) {${source}\n})`, {
     filename: __filename,
-    ...(kept === undefined ? {} : { cachedData: kept }),
+    ...(kept === undefined ? {} : { cachedData: kept.code }),
   });
   if (kept === undefined || script.cachedDataRejected) {
     // At the end, when V8 has compiled what was used: that is what the next run begins with.
-    process.once("exit", () => keepCode(script.createCachedData()));
+    process.once("exit", () => keepProgram(command, { source, code: script.createCachedData() }));
   }
   const module = { exports: {} as Program };
   script.runInThisContext()(module.exports, require, module, __filename, __dirname);
   return module.exports;
+}
+
+async function inflated(): Promise<string> {
+  const { inflateRawSync } = await import("node:zlib");
+  const file = readFileSync(__filename, "latin1");
+  const packed = file.slice(file.indexOf(packedBelow) + packedBelow.length + "//".length);
+  return inflateRawSync(Buffer.from(packed, "base64")).toString("latin1");
 }

@@ -19,13 +19,13 @@ async function main(words: readonly string[]): Promise<number> {
   if (!command) throw unknownCommand(first);
   const given = readArguments(command, rest);
   if (given.has("help")) return help("help", [command.name]);
-  return command.run({ ...given, terminal, folder: process.cwd() }, loadProgram);
+  return command.run({ ...given, terminal, folder: process.cwd() }, () => loadProgram(command.name));
 }
 
 async function help(first: string | undefined, [name]: readonly string[]): Promise<number> {
   const command = name === undefined || first !== "help" ? undefined : commands.find((one) => one.name === name);
   if (name !== undefined && first === "help" && !command) throw unknownCommand(name);
-  const text = await (await loadProgram()).help(command, terminal.width);
+  const text = await (await loadProgram("help")).help(command, terminal.width);
   if (first === undefined) terminal.warn(text);
   else terminal.write(text);
   return first === undefined ? exitCodes.usage : exitCodes.clean;
@@ -59,6 +59,5 @@ process.on("uncaughtException", (error) => {
 
 main(process.argv.slice(2))
   .catch(failed)
-  .then((code) => {
-    process.exitCode = outputFailed() && code === exitCodes.clean ? exitCodes.output : code;
-  });
+  // Everything is written by now, and to end at once is sooner than to let Node tidy up.
+  .then((code) => process.exit(outputFailed() && code === exitCodes.clean ? exitCodes.output : code));

@@ -42,6 +42,10 @@ export async function format(invocation: Invocation): Promise<number> {
   return (await import("./commands/format.ts")).run(invocation);
 }
 
+export async function standby(invocation: Invocation, socket: string | undefined): Promise<number> {
+  return (await import("./commands/standby.ts")).run(invocation, socket);
+}
+
 export async function serve(invocation: Invocation): Promise<number> {
   return (await import("./commands/serve.ts")).run(invocation);
 }

@@ -10,6 +10,8 @@ export interface Terminal {
   warn(text: string): void;
   /** Makes room for a result that takes the place of the one before: an empty screen, elsewhere an empty line. */
   clear(): void;
+  /** True when a person looks at the result. */
+  readonly isTerminal: boolean;
   /** True when the result may be coloured. */
   readonly colour: boolean;
   /** Columns for the result. */
@@ -47,6 +49,9 @@ export const processTerminal: Terminal = {
   write: (text) => writeAll(1, text),
   warn: (text) => writeAll(2, text),
   clear: () => writeAll(1, isTerminal() && process.env.TERM !== "dumb" ? "\u001b[H\u001b[2J" : "\n"),
+  get isTerminal() {
+    return isTerminal();
+  },
   get colour() {
     return wantsColour(process.env);
   },

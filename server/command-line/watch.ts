@@ -1,4 +1,3 @@
-import { type FolderWatch, watchFolder } from "../workshop-files/watch.ts";
 import { answerCheck } from "./check-answer.ts";
 import { type CheckInputs, exitCodeOf, readInputs, sayLeftOut, settingsOf } from "./check-inputs.ts";
 import type { Invocation } from "./commands.ts";
@@ -6,6 +5,7 @@ import { exitCodes } from "./exit-codes.ts";
 import type { KeptEngines } from "./load.ts";
 import { isUsageProblem, UsageProblem } from "./problem.ts";
 import type { ReadWorkshop } from "./read-workshops.ts";
+import { Watches } from "./watches.ts";
 
 /**
  * `check --watch`: checks, and again whenever a file of the workshops changes, until it is stopped. Only what changed
@@ -19,7 +19,10 @@ export async function watchCheck(invocation: Invocation): Promise<number> {
     throw new UsageProblem("--watch writes for a person, as text; run check without it for another format.");
   }
   const changes = new Changes();
-  const watches = new Watches(changes, terminal.warn);
+  const watches = new Watches(
+    () => changes.tell(),
+    (reason) => terminal.warn(`ferrule: not everything can be watched: ${reason}.\n`),
+  );
   const stop = (): void => changes.end();
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);
@@ -101,44 +104,5 @@ class Changes {
       this.#wake = undefined;
     }
     this.#isPending = false;
-  }
-}
-
-/** The watches of the folders that workshops lie in. */
-class Watches {
-  readonly #watches = new Map<string, FolderWatch>();
-  readonly #changes: Changes;
-  readonly #warn: (text: string) => void;
-
-  constructor(changes: Changes, warn: (text: string) => void) {
-    this.#changes = changes;
-    this.#warn = warn;
-  }
-
-  /**
-   * Watches these folders and no others.
-   * @returns true when one was not watched before.
-   */
-  async follow(folders: readonly string[]): Promise<boolean> {
-    for (const [folder, watch] of this.#watches) {
-      if (folders.includes(folder)) continue;
-      this.#watches.delete(folder);
-      await watch.stop();
-    }
-    const begun = folders.filter((folder) => !this.#watches.has(folder));
-    for (const folder of begun) {
-      const watch = watchFolder(folder, true, {
-        changed: () => this.#changes.tell(),
-        failed: (reason) => this.#warn(`ferrule: not everything can be watched: ${reason}.\n`),
-      });
-      this.#watches.set(folder, watch);
-    }
-    await Promise.all(begun.map((folder) => this.#watches.get(folder)?.ready));
-    return begun.length > 0;
-  }
-
-  async stop(): Promise<void> {
-    await Promise.all([...this.#watches.values()].map((watch) => watch.stop()));
-    this.#watches.clear();
   }
 }

@@ -2,6 +2,8 @@ import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+// @ts-expect-error A script without types; its exports are used as they are.
+import { mark, packed } from "../../.scripts/pack-program.mjs";
 import { commands } from "../../server/command-line/commands.ts";
 import { buildOnce, program } from "./built.ts";
 import { ferrule, folderWith } from "./run.ts";
@@ -52,9 +54,8 @@ describe("help", () => {
 
   test("a fault of the program ends in one line and a code of its own", () => {
     const shipped = readFileSync(program, "utf8");
-    const mark = "\n//! program\n";
     expect(shipped).toContain(mark);
-    const faulty = `${shipped.slice(0, shipped.indexOf(mark))}${mark}//throw new Error("the wheel fell off");`;
+    const faulty = `${shipped.slice(0, shipped.indexOf(mark))}${packed('throw new Error("the wheel fell off");')}`;
     const folder = folderWith({ "faulty.js": faulty, "a.ferrule": "" });
     const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, "faulty.js"), "check"], {
       cwd: folder,

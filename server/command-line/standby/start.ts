@@ -1,0 +1,42 @@
+import { existsSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+
+/**
+ * Whether a check that was just worked out is to leave a standby behind. By itself only where a person sits, who is
+ * likely to check again: never on a build server, in a script or behind a pipe.
+ */
+export function wantsStandby(environment: NodeJS.ProcessEnv, isTerminal: () => boolean): boolean {
+  const { FERRULE_STANDBY, CI } = environment;
+  if (FERRULE_STANDBY === "on") return true;
+  return FERRULE_STANDBY !== "off" && (CI === undefined || CI === "" || CI === "false") && isTerminal();
+}
+
+/**
+ * Starts a standby that outlives this process. When one listens already, or it cannot listen, it ends by itself.
+ * @param paths what it takes in at once, so that the first question is answered quickly too.
+ * @param folder where relative ones start.
+ */
+export async function startStandby(paths: readonly string[], folder: string): Promise<void> {
+  const { spawn } = await import("node:child_process");
+  // Room for what a check leaves behind, so that it is cleared away seldom.
+  const words = ["--max-semi-space-size=32", __filename, "standby", "--serve", "--", ...paths];
+  const child = spawn(process.execPath, words, { cwd: folder, detached: true, stdio: "ignore" });
+  // No room for another process: the next check is as slow as this one.
+  child.on("error", () => undefined);
+  child.unref();
+}
+
+/** Says once on each machine that a process stays behind. */
+export function sayOnce(socket: string, warn: (text: string) => void): void {
+  const told = join(dirname(socket), "standby-told");
+  if (existsSync(told)) return;
+  try {
+    writeFileSync(told, "");
+    warn(
+      "ferrule: a standby was started, which answers the next checks sooner and ends after ten minutes without one. " +
+        "ferrule standby says more; with FERRULE_STANDBY=off none is started. This is said once.\n",
+    );
+  } catch {
+    // Who cannot keep that it was said is not told at every check.
+  }
+}

@@ -1,0 +1,41 @@
+import { type FolderWatch, watchFolder } from "../workshop-files/watch.ts";
+
+/** The watches of the folders that workshops lie in. */
+export class Watches {
+  readonly #watches = new Map<string, FolderWatch>();
+  readonly #changed: () => void;
+  readonly #failed: (reason: string) => void;
+
+  /** @param failed told why something cannot be watched, in words for a person. */
+  constructor(changed: () => void, failed: (reason: string) => void) {
+    this.#changed = changed;
+    this.#failed = failed;
+  }
+
+  /**
+   * Watches these folders and no others.
+   * @returns true when one was not watched before.
+   */
+  async follow(folders: readonly string[]): Promise<boolean> {
+    for (const [folder, watch] of this.#watches) {
+      if (folders.includes(folder)) continue;
+      this.#watches.delete(folder);
+      await watch.stop();
+    }
+    const begun = folders.filter((folder) => !this.#watches.has(folder));
+    for (const folder of begun) {
+      const watch = watchFolder(folder, true, {
+        changed: this.#changed,
+        failed: this.#failed,
+      });
+      this.#watches.set(folder, watch);
+    }
+    await Promise.all(begun.map((folder) => this.#watches.get(folder)?.ready));
+    return begun.length > 0;
+  }
+
+  async stop(): Promise<void> {
+    await Promise.all([...this.#watches.values()].map((watch) => watch.stop()));
+    this.#watches.clear();
+  }
+}
