@@ -8,7 +8,7 @@ import { nearestSeveral } from "../values/near.ts";
 import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
-import { partSwaps } from "./part-swaps.ts";
+import { type PartSwap, partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
 import { fieldTitle, settingTitle, stateSetting, withoutWorse } from "./set-settings.ts";
 
@@ -37,11 +37,17 @@ interface Draft {
  * Works out what would mend a finding. A part is offered only when, with it in the slot, the finding is gone and
  * nothing that held begins to fail.
  * @param build the declaration the finding belongs to.
+ * @param wanted those of its repairs that are to be worked out; all when left out.
  */
-export function mends(engine: Engine, build: Declaration, finding: Finding): readonly Mend[] {
+export function mends(
+  engine: Engine,
+  build: Declaration,
+  finding: Finding,
+  wanted: readonly Repair[] = finding.repairs,
+): readonly Mend[] {
   const drafts: Draft[] = [];
   const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
-  const repairs = assembly ? withoutWorse(engine, assembly, finding.repairs) : finding.repairs;
+  const repairs = assembly ? withoutWorse(engine, assembly, wanted) : wanted;
   for (const repair of repairs) {
     // A name that is near was meant; no library is searched for what else would do.
     if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
@@ -82,9 +88,7 @@ function work(
       return nearNames(engine, repair);
     case "swap-part":
     case "insert-part":
-      return assembly
-        ? partSwaps(engine, build, assembly, finding, repair.slot, "set" in repair ? repair.set : undefined)
-        : [];
+      return assembly ? keptSwaps(engine, build, assembly, finding, repair) : [];
     case "set-setting":
       return [
         {
@@ -108,6 +112,37 @@ function work(
     case "leave-empty":
       return [{ title: leaveOutTitle(assembly, repair.slot), edits: [leaveEmpty(build, repair.slot)] }];
   }
+}
+
+/** Parts that were found for findings, and what the libraries were then. */
+const found = new WeakMap<
+  Finding,
+  { readonly librariesRevision: number; readonly swaps: Map<Repair, readonly PartSwap[]> }
+>();
+
+/**
+ * The libraries are searched once for a finding: as long as it stands nothing in its build has changed, and an edit of
+ * another build does not change what the libraries offer.
+ */
+function keptSwaps(
+  engine: Engine,
+  build: Declaration,
+  assembly: Assembly,
+  finding: Finding,
+  repair: Extract<Repair, { kind: "swap-part" | "insert-part" }>,
+): readonly PartSwap[] {
+  const { librariesRevision } = engine;
+  let kept = found.get(finding);
+  if (kept?.librariesRevision !== librariesRevision) {
+    kept = { librariesRevision, swaps: new Map() };
+    found.set(finding, kept);
+  }
+  let swaps = kept.swaps.get(repair);
+  if (!swaps) {
+    swaps = partSwaps(engine, build, assembly, finding, repair.slot, "set" in repair ? repair.set : undefined);
+    kept.swaps.set(repair, swaps);
+  }
+  return swaps;
 }
 
 function leaveOutTitle(assembly: Assembly | undefined, slot: string): string {

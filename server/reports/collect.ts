@@ -129,8 +129,7 @@ function reported(workshop: ReportedWorkshop, declaration: Declaration, finding:
   const { code, severity, outcome, message, path, caution, waiver, repairs } = finding;
   // What could be put where nobody chose yet is for whoever chooses: an editor asks for it slot by slot. A report would
   // search the libraries for every open slot of every build.
-  const wanted =
-    outcome === "unknown" ? { ...finding, repairs: repairs.filter(({ kind }) => kind !== "insert-part") } : finding;
+  const wanted = outcome === "unknown" ? repairs.filter(({ kind }) => kind !== "insert-part") : repairs;
   return {
     code,
     severity,
@@ -141,7 +140,7 @@ function reported(workshop: ReportedWorkshop, declaration: Declaration, finding:
     related: finding.related.map((related) => ({ message: related.message, at: locate(workshop, related.place) })),
     ...(caution === undefined ? {} : { caution }),
     ...(waiver === undefined ? {} : { waiver }),
-    mends: () => workshop.engine.shown(() => mends(workshop.engine, declaration, wanted)),
+    mends: () => workshop.engine.shown(() => mends(workshop.engine, declaration, finding, wanted)),
   };
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { quantities } from "../../server/calculations/table.ts";
 import { checks } from "../../server/checks/table.ts";
+import { Engine } from "../../server/engine/engine.ts";
 import { type Mend, mends } from "../../server/engine/repairs.ts";
 import { settingTitle } from "../../server/engine/set-settings.ts";
 import { readValue } from "../../server/values/read.ts";
@@ -165,5 +166,63 @@ build example "One" {
 
   it("is not asked for once it is there", () => {
     expect(offered(bike("chain: a.chain { links: 110 }"))).toEqual([]);
+  });
+});
+
+describe("parts that are offered", () => {
+  const small = 'part rear-derailleur a.small "Small" { largest-cog: 36 t }\n';
+  const libraries = (offered: string): string => `
+part cassette a.cogs "Cogs" { cogs: 11-13-15-17-19-21-24-28-32-42 t; speeds: 10 }
+${small}${offered}`;
+  const large = (name: string): string => `part rear-derailleur a.${name} "${name}" { largest-cog: 46 t }\n`;
+  const build = (name: string, more = ""): string =>
+    `build ${name} "${name}" {\n  drivetrain { rear-derailleur: a.small; cassette: a.cogs${more} }\n}\n`;
+
+  /** What is offered for the fault of a build, and the text that the first offer leaves behind. */
+  function offered(engine: Engine, name: string): { readonly titles: readonly string[]; readonly text: string } {
+    const declaration = engine.workshop.lookup(`build ${name}`);
+    if (!declaration) throw new Error(`there is no ${name}`);
+    const finding = engine.findingsOf(declaration).find(({ code }) => code === "drivetrain/largest-cog");
+    const found = finding ? mends(engine, declaration, finding) : [];
+    const text = engine.file("builds")?.text ?? "";
+    const [edit] = found[0]?.edits ?? [];
+    if (!edit) return { titles: [], text };
+    const lines = engine.lines("builds");
+    const [start, end] = [lines.offset(edit.range.start), lines.offset(edit.range.end)];
+    return {
+      titles: found.map(({ title }) => title).filter((title) => title.startsWith("Fit ")),
+      text: text.slice(0, start) + edit.newText + text.slice(end),
+    };
+  }
+
+  it("are looked for again when a library or the build changes, and stand where the build stands", () => {
+    const engine = new Engine({ today: "2026-11-25" });
+    const update = (uri: string, text: string): unknown => engine.update([{ uri, text }]);
+    const fits = (name: string): string => `Fit ${name} (a.${name}) as drivetrain.rear-derailleur`;
+    update("parts", libraries(large("one")));
+    update("builds", build("first") + build("second"));
+    expect(offered(engine, "first").titles).toEqual([fits("one")]);
+    expect(offered(engine, "second").titles).toEqual([fits("one")]);
+
+    // Another build before it: the same offer, further down.
+    const pushed = `${build("new", "; chain: none")}\n${build("first")}`;
+    update("builds", pushed);
+    expect(offered(engine, "first")).toEqual({
+      titles: [fits("one")],
+      text: pushed.replace(build("first"), build("first").replace("a.small", "a.one")),
+    });
+
+    update("parts", libraries(large("one") + large("two")));
+    expect(offered(engine, "first").titles).toEqual([fits("one"), fits("two")]);
+    update("parts", libraries(large("two")));
+    expect(offered(engine, "first").titles).toEqual([fits("two")]);
+    update("parts", libraries(""));
+    expect(offered(engine, "first").titles).toEqual([]);
+    update("more", large("three"));
+    expect(offered(engine, "first").titles).toEqual([fits("three")]);
+
+    // A rule of the house speaks against it.
+    update("rules", "rule ours {\n  require: drivetrain.rear-derailleur is not a.three\n}\n");
+    expect(offered(engine, "first").titles).toEqual([]);
   });
 });

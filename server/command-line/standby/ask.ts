@@ -2,8 +2,11 @@ import type { CheckAnswer } from "../check-answer.ts";
 import { heard, packQuestion, type Question, type StandbyState, unpackAnswer, unpackState } from "./message.ts";
 import { socketAt } from "./place.ts";
 
-/** How long a standby may take, in milliseconds: to say that it heard, and to answer. */
-const patience = { toHear: 100, toAnswer: 10_000 } as const;
+/**
+ * How long a standby may take, in milliseconds: to say that it heard, a little longer than what it does unasked may
+ * keep it; and to answer.
+ */
+const patience = { toHear: 600, toAnswer: 10_000 } as const;
 
 /** Why there is no reply: nobody stands by, or somebody who has no time. */
 export type NoReply = "nobody" | "busy";
