@@ -4,9 +4,9 @@ import { socketAt } from "./place.ts";
 
 /**
  * How long a standby may take, in milliseconds: to say that it heard, a little longer than what it does unasked may
- * keep it; and to answer.
+ * keep it; and to answer, for which it takes no longer than the asker would itself (one that dies is noticed at once).
  */
-const patience = { toHear: 600, toAnswer: 10_000 } as const;
+const patience = { toHear: 600, toAnswer: 600_000 } as const;
 
 /** Why there is no reply: nobody stands by, or somebody who has no time. */
 export type NoReply = "nobody" | "busy";
