@@ -178,6 +178,8 @@ export const commands: readonly CommandRow[] = [
         "grip-stack, saddle-height, saddle-setback or the path of any number that explain shows, with a limit: <= 11.5 kg, " +
         "450 to 460 mm. The smallest sets of slots are tried first; only builds without a new error count, and what has to " +
         "be set otherwise is said. When time runs out, the best found is given, and how far the search went.",
+      "Ends with 0 when something is suggested, 1 when no part fits or nothing that was tried meets the targets, 2 when " +
+        "the command is not understood or a file cannot be read.",
     ],
     run: async (invocation, program) => (await program()).suggest(invocation),
   },

@@ -42,6 +42,19 @@ describe("suggest", () => {
     expect([checked.code, checked.out]).toEqual([0, expect.stringContaining("0 errors")]);
   });
 
+  test.each([
+    ["a part that fits", ["cassette"], 0],
+    ["none that fits", ["rear-derailleur"], 1],
+    ["none of the kind", ["fork"], 1],
+    ["a change that meets the target", ["--target", "mass <= 640 g"], 0],
+    ["a target that is met as it stands", ["--target", "mass <= 5 kg"], 0],
+    ["none that does", ["--target", "mass <= 100 g"], 1],
+  ])("its exit code says whether there is %s", (_, words, code) => {
+    const folder = folderWith(weighed);
+    expect(ferrule(folder, ["suggest", wrong, ...words]).code).toBe(code);
+    expect(ferrule(folder, ["suggest", wrong, ...words, "--format", "json"]).code).toBe(code);
+  });
+
   test("JSON is as its schema says, for slots and for targets", () => {
     const isSuggestion = new Ajv2020({ strict: false, allErrors: true }).compile(schema("suggestions"));
     for (const words of [

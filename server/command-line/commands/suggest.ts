@@ -35,11 +35,17 @@ export function run(invocation: Invocation): number {
   }
   const found = findWholeBuild(address, invocation);
   const { engine } = found.workshop;
-  const said = engine.shown(() =>
+  const { text, isFound } = engine.shown(() =>
     slot === undefined ? forTargets(found, targets, invocation) : forSlot(found, slotNamed(slot), invocation),
   );
-  invocation.terminal.write(said);
-  return exitCodes.clean;
+  invocation.terminal.write(text);
+  return isFound ? exitCodes.clean : exitCodes.findings;
+}
+
+interface Said {
+  readonly text: string;
+  /** Whether there is anything to suggest. */
+  readonly isFound: boolean;
 }
 
 /** How long a search takes at most unless somebody says otherwise. */
@@ -47,7 +53,7 @@ const usualSeconds = 10;
 const usualAnswers = 3;
 const usualMostChanges = 12;
 
-function forTargets({ workshop, build }: FoundBuild, words: readonly string[], invocation: Invocation): string {
+function forTargets({ workshop, build }: FoundBuild, words: readonly string[], invocation: Invocation): Said {
   const { terminal, value, values } = invocation;
   const { engine, pathOf } = workshop;
   const assembly = engine.assemble(build);
@@ -68,12 +74,13 @@ function forTargets({ workshop, build }: FoundBuild, words: readonly string[], i
     mostChanges: wholeNumber("changes", value("changes")) ?? usualMostChanges,
     more: timeLimit(value("seconds"), usualSeconds),
   });
+  const isFound = found.solutions.length > 0;
   const file = pathOf(build.uri);
   if (value("format") === "json") {
     const data = targetSuggestionsJson(found, { file, build: build.name, today: engine.today });
-    return `${JSON.stringify(data, undefined, 2)}\n`;
+    return { text: `${JSON.stringify(data, undefined, 2)}\n`, isFound };
   }
-  return targetSuggestionsText(found, {
+  const text = targetSuggestionsText(found, {
     width: terminal.width,
     paint: terminal.colour ? coloured : plain,
     build: `${file}#${build.name}`,
@@ -81,23 +88,26 @@ function forTargets({ workshop, build }: FoundBuild, words: readonly string[], i
     currency,
     variant: variantName(assembly, (name) => engine.workshop.build(name) !== undefined),
   });
+  return { text, isFound };
 }
 
-function forSlot({ workshop, build }: FoundBuild, slot: string, { terminal, value }: Invocation): string {
+function forSlot({ workshop, build }: FoundBuild, slot: string, { terminal, value }: Invocation): Said {
   const { engine, pathOf } = workshop;
   const rankedBy = (value("by") ?? "margin") as RankedBy;
   const limit = wholeNumber("limit", value("limit")) ?? Number.POSITIVE_INFINITY;
   const file = pathOf(build.uri);
   const suggestions = suggestParts(engine, engine.assemble(build), slot, rankedBy);
+  const isFound = suggestions.suggestions.some(({ verdict }) => verdict !== "does-not-fit");
   if (value("format") === "json") {
     const found = slotSuggestionsJson(suggestions, { file, build: build.name, today: engine.today, limit });
-    return `${JSON.stringify(found, undefined, 2)}\n`;
+    return { text: `${JSON.stringify(found, undefined, 2)}\n`, isFound };
   }
-  return slotSuggestionsText(suggestions, `${file}#${build.name}`, {
+  const text = slotSuggestionsText(suggestions, `${file}#${build.name}`, {
     width: terminal.width,
     paint: terminal.colour ? coloured : plain,
     limit,
   });
+  return { text, isFound };
 }
 
 /**
