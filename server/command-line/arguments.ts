@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
 import { nearest } from "../values/near.ts";
-import type { CommandRow, Invocation, OptionRow } from "./commands.ts";
+import type { CommandRow, Invocation, OptionRow } from "./command.ts";
 import { UsageProblem } from "./problem.ts";
 
 type Given = Pick<Invocation, "positionals" | "values" | "value" | "has">;

@@ -2,7 +2,7 @@ import { printable } from "../reports/printable.ts";
 import type { DisplayUnits } from "../values/show.ts";
 import type { LeftOut } from "../workshop-files/list.ts";
 import type { CheckSettings } from "./check-answer.ts";
-import type { Invocation } from "./commands.ts";
+import type { Invocation } from "./command.ts";
 import { dayOf, localDay } from "./day.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { UsageProblem } from "./problem.ts";

@@ -1,45 +1,6 @@
+import type { CommandRow, OptionRow } from "./command.ts";
 import { run as check } from "./commands/check.ts";
-import type { Program } from "./program.ts";
 import { socketPath } from "./standby/place.ts";
-import type { Terminal } from "./terminal.ts";
-
-/** An option of a command. One without a `value` is a switch. */
-export interface OptionRow {
-  readonly name: string;
-  /** What to call its value in help, such as `DATE`. */
-  readonly value?: string;
-  /** The values it takes, when they are a few words. */
-  readonly words?: readonly string[];
-  /** True when it may be given several times, or several words with commas between. */
-  readonly several?: boolean;
-  readonly description: string;
-}
-
-/** What a command is run with. */
-export interface Invocation {
-  readonly terminal: Terminal;
-  /** Where relative paths start; absolute, links followed. */
-  readonly folder: string;
-  readonly positionals: readonly string[];
-  /** The option's values in the order given; a switch that was given has one empty value. */
-  values(option: string): readonly string[];
-  /** The last value, or the one that counts when it is not given. */
-  value(option: string): string | undefined;
-  has(option: string): boolean;
-}
-
-/** A command: what help says of it, and what runs it. */
-export interface CommandRow {
-  readonly name: string;
-  readonly summary: string;
-  /** Each way to write it, after the command's name. */
-  readonly usage: readonly string[];
-  readonly options: readonly OptionRow[];
-  /** Paragraphs of further help. */
-  readonly details: readonly string[];
-  /** @returns the exit code. */
-  run(invocation: Invocation, program: () => Promise<Program>): Promise<number>;
-}
 
 const formatOption = (words: readonly string[]): OptionRow => ({
   name: "format",

@@ -3,7 +3,7 @@ import { printable } from "../reports/printable.ts";
 import { nearest } from "../values/near.ts";
 import type { DisplayUnits } from "../values/show.ts";
 import { type Address, readAddress, splits } from "./address.ts";
-import type { Invocation } from "./commands.ts";
+import type { Invocation } from "./command.ts";
 import { dayOf, localDay } from "./day.ts";
 import { type LoadedWorkshop, load } from "./load.ts";
 import { UsageProblem } from "./problem.ts";

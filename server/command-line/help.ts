@@ -1,6 +1,7 @@
 import { paragraph } from "../reports/printable.ts";
 import { commonOptions } from "./arguments.ts";
-import { type CommandRow, commands } from "./commands.ts";
+import type { CommandRow } from "./command.ts";
+import { commands } from "./commands.ts";
 
 /** Help for all commands. */
 export function generalHelp(width: number): string {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { Script } from "node:vm";
 import { cachedProgram, keepProgram } from "./code-cache.ts";
-import type { Program } from "./program.ts";
+import type { Program } from "./command.ts";
 
 /** True in the one file that ships, which carries the program behind it; put in by the bundler. */
 declare const ferruleIsPacked: boolean;

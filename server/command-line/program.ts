@@ -2,7 +2,7 @@
  * Everything behind the command line that is costly to load. The entry point finds and reads files without it.
  */
 import type { CheckAnswer, CheckSettings } from "./check-answer.ts";
-import type { CommandRow, Invocation } from "./commands.ts";
+import type { CommandRow, Invocation } from "./command.ts";
 import type { ReadWorkshop } from "./read-workshops.ts";
 
 /** A part of the program is loaded when it is first called. */
@@ -54,5 +54,3 @@ export async function help(command: CommandRow | undefined, width: number): Prom
   const { commandHelp, generalHelp } = await import("./help.ts");
   return command === undefined ? generalHelp(width) : commandHelp(command, width);
 }
-
-export type Program = typeof import("./program.ts");

@@ -1,6 +1,6 @@
 import { answerCheck } from "./check-answer.ts";
 import { type CheckInputs, exitCodeOf, readInputs, sayLeftOut, settingsOf } from "./check-inputs.ts";
-import type { Invocation } from "./commands.ts";
+import type { Invocation } from "./command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import type { KeptEngines } from "./load.ts";
 import { isUsageProblem, UsageProblem } from "./problem.ts";

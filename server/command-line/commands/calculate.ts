@@ -19,7 +19,7 @@ import { readValue } from "../../values/read.ts";
 import type { DisplayUnits } from "../../values/show.ts";
 import type { AnyValue } from "../../values/types.ts";
 import type { Field } from "../../vocabulary/define.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { UsageProblem } from "../problem.ts";
 

@@ -1,9 +1,8 @@
 import type { CheckAnswer, CheckSettings } from "../check-answer.ts";
 import { exitCodeOf, readInputs, sayLeftOut, settingsOf } from "../check-inputs.ts";
 import { CheckMemory } from "../check-memory.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation, Program } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
-import type { Program } from "../program.ts";
 import type { ReadWorkshop } from "../read-workshops.ts";
 import { askForCheck, type NoReply } from "../standby/ask.ts";
 import { socketPath } from "../standby/place.ts";

@@ -19,7 +19,7 @@ import { paragraph, printable } from "../../reports/printable.ts";
 import { ruleName } from "../../rules/rule.ts";
 import { nearestSeveral } from "../../values/near.ts";
 import { type Address, readAddress } from "../address.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { type FoundDeclaration, fileOf, findBuildOrRecord } from "../find-build.ts";
 import { UsageProblem } from "../problem.ts";

@@ -10,7 +10,7 @@ import { counted } from "../../reports/words.ts";
 import { reasonOf } from "../../workshop-files/list.ts";
 import { fileExtension } from "../../workshop-files/root.ts";
 import { createFile, FileNotReplaced, replaceFile } from "../../workshop-files/write.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { readAndLoad } from "../find-build.ts";
 import { UsageProblem } from "../problem.ts";

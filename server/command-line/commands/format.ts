@@ -8,7 +8,7 @@ import { counted } from "../../reports/words.ts";
 import { reasonOf } from "../../workshop-files/list.ts";
 import { decodeSource, readBytes, type SourceText } from "../../workshop-files/read.ts";
 import { FileNotReplaced, replaceFile, stateOf } from "../../workshop-files/write.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { filesUnder } from "../files.ts";
 import { UsageProblem } from "../problem.ts";

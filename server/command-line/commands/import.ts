@@ -18,7 +18,7 @@ import { reasonOf } from "../../workshop-files/list.ts";
 import { readBytes } from "../../workshop-files/read.ts";
 import { fileExtension } from "../../workshop-files/root.ts";
 import { createFile, FileNotReplaced, replaceFile } from "../../workshop-files/write.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { type LoadedWorkshop, load } from "../load.ts";

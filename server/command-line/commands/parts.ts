@@ -14,7 +14,7 @@ import { partsListCsv, partsListJson, partsListText } from "../../reports/parts-
 import { printable } from "../../reports/printable.ts";
 import { didYouMean, nearestSeveral } from "../../values/near.ts";
 import { readAddress } from "../address.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { buildIn, buildsOf, fileOf, readAndLoad } from "../find-build.ts";
 import type { LoadedWorkshop } from "../load.ts";

@@ -1,4 +1,4 @@
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { UsageProblem } from "../problem.ts";
 import { version } from "../version.ts";
 

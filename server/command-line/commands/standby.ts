@@ -1,4 +1,4 @@
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { isUsageProblem, UsageProblem } from "../problem.ts";

@@ -12,7 +12,7 @@ import { readTarget, targetNames } from "../../suggest/target.ts";
 import { variantName } from "../../suggest/variant.ts";
 import { didYouMean, nearestSeveral } from "../../values/near.ts";
 import { slotByPath, slotPaths } from "../../vocabulary/index.ts";
-import type { Invocation } from "../commands.ts";
+import type { Invocation } from "../command.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { type FoundBuild, findWholeBuild } from "../find-build.ts";
 import { UsageProblem } from "../problem.ts";
