@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 
 /**
  * Whether a check that was just worked out is to leave a standby behind. By itself only where a person sits, who is
- * likely to check again: never on a build server, in a script or behind a pipe.
+ * likely to check again: never on a build server, or where the report goes into a file or a pipe.
  */
 export function wantsStandby(environment: NodeJS.ProcessEnv, isTerminal: () => boolean): boolean {
   const { FERRULE_STANDBY, CI } = environment;
