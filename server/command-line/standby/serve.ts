@@ -76,8 +76,10 @@ export class Standby {
    */
   async listen(): Promise<boolean> {
     if (!(await this.#listenOnce())) {
+      const left = socketAt(this.#path);
       if ((await askForState(this.#path, "state")) !== "nobody") return false;
-      remove(this.#path);
+      // Another one that begins too may have put its own there meanwhile.
+      if (socketAt(this.#path) === left) remove(this.#path);
       if (!(await this.#listenOnce())) return false;
     }
     this.#own = socketAt(this.#path);
