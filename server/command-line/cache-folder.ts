@@ -1,8 +1,8 @@
 import { lstatSync, mkdirSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 
 /**
- * The folder for what may be forgotten at any time, or nothing when there is to be none.
+ * The folder for what may be forgotten at any time, absolute; nothing when there is to be none.
  *
  * Compiled code is kept there, so it counts only when it belongs to this user and nobody else may write to it.
  * `FERRULE_CACHE` names another folder, or says `off`.
@@ -10,9 +10,10 @@ import { join } from "node:path";
 export function cacheFolder(environment: NodeJS.ProcessEnv = process.env): string | undefined {
   const wanted = environment.FERRULE_CACHE;
   if (wanted === "off") return undefined;
-  const folder = wanted === undefined || wanted === "" ? usualFolder(environment) : wanted;
-  if (folder === undefined) return undefined;
+  const named = wanted === undefined || wanted === "" ? usualFolder(environment) : wanted;
+  if (named === undefined) return undefined;
   try {
+    const folder = resolve(named);
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     const status = lstatSync(folder);
     if (!status.isDirectory()) return undefined;

@@ -21,8 +21,9 @@ export interface UnpackedProgram {
 
 const prefix = "code-";
 
-/** Before the source and the code: the bytes of each. */
-const headerLength = 8;
+/** Before the source and the code: the sum of all that follows, and the bytes of each of them. */
+const headerLength = 12;
+const sumLength = 4;
 
 /** What the files of this program and this V8 begin with. */
 function ownPrefix(): string {
@@ -46,8 +47,9 @@ export function cachedProgram(command: string): UnpackedProgram | undefined {
     const isOwn = user === undefined || (status.uid === user && (status.mode & 0o022) === 0);
     if (!isOwn || !status.isFile()) return undefined;
     const kept = readFileSync(descriptor);
-    const start = headerLength + kept.readUInt32LE(0);
-    if (start + kept.readUInt32LE(4) !== kept.length) return undefined;
+    const start = headerLength + kept.readUInt32LE(4);
+    if (start + kept.readUInt32LE(8) !== kept.length) return undefined;
+    if (kept.readInt32LE(0) !== sum(kept.subarray(sumLength))) return undefined;
     return { source: kept.toString("latin1", headerLength, start), code: kept.subarray(start) };
   } catch {
     return undefined;
@@ -60,22 +62,45 @@ export function cachedProgram(command: string): UnpackedProgram | undefined {
 export function keepProgram(command: string, { source, code }: UnpackedProgram): void {
   const folder = cacheFolder();
   if (folder === undefined) return;
+  const file = fileOf(folder, command);
+  const aside = `${file}.${process.pid}`;
   try {
-    const file = fileOf(folder, command);
-    const aside = `${file}.${process.pid}`;
-    const lengths = Buffer.alloc(headerLength);
-    lengths.writeUInt32LE(source.length, 0);
-    lengths.writeUInt32LE(code.length, 4);
-    writeFileSync(aside, Buffer.concat([lengths, Buffer.from(source, "latin1"), code]), { mode: 0o600 });
+    const header = Buffer.alloc(headerLength);
+    header.writeUInt32LE(source.length, 4);
+    header.writeUInt32LE(code.length, 8);
+    const kept = Buffer.concat([header, Buffer.from(source, "latin1"), code]);
+    kept.writeInt32LE(sum(kept.subarray(sumLength)), 0);
+    writeFileSync(aside, kept, { mode: 0o600 });
     for (const name of readdirSync(folder)) {
       const path = join(folder, name);
       const isForeign = name.startsWith(prefix) && !name.startsWith(ownPrefix());
       // What somebody who was stopped left half-written.
       const isLeftover = path.startsWith(`${file}.`) && path !== aside;
-      if (isForeign || isLeftover) unlinkSync(path);
+      if (isForeign || isLeftover) remove(path);
     }
     renameSync(aside, file);
   } catch {
     // The next run unpacks and compiles again.
+    remove(aside);
+  }
+}
+
+/**
+ * A sum in which every change of a single word shows (FNV-1a by words of 32 bits, then the last few bytes): V8 looks at
+ * the length of what it is given and no further, and a machine that loses its power may leave noughts in a file.
+ */
+function sum(bytes: Buffer): number {
+  const words = new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
+  let sum = 0x811c9dc5;
+  for (let at = 0; at < words.length; at++) sum = Math.imul(sum ^ (words[at] as number), 0x01000193);
+  for (let at = words.length << 2; at < bytes.length; at++) sum = Math.imul(sum ^ (bytes[at] as number), 0x01000193);
+  return sum | 0;
+}
+
+function remove(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // Another run has removed it, or it is none of ours.
   }
 }

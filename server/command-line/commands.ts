@@ -263,8 +263,8 @@ export const commands: readonly CommandRow[] = [
         "in them, so that a check after an edit takes little longer than one without. A check sends it what it read, so that " +
         "its answers are those of a check without it; between checks it looks for changes in the workshops that it was " +
         "asked about. It writes none of your files, and only you can ask it, through a socket in the cache folder.",
-      "A check in a terminal leaves one behind by itself. On a build server (where CI is set), or where the report goes " +
-        "into a file or a pipe, a running one answers, but none is started. The environment variable FERRULE_STANDBY=on starts one there too; " +
+      "A check in a terminal leaves one behind by itself. On a build server (where CI is set), in a hook of git and at a " +
+        "pipe a running one answers, but none is started. The environment variable FERRULE_STANDBY=on starts one there too; " +
         "FERRULE_STANDBY=off, FERRULE_CACHE=off and check --no-cache do without. There is none on Windows.",
     ],
     run: async (invocation, program) => (await program()).standby(invocation, socketPath()),

@@ -10,8 +10,8 @@ export interface Terminal {
   warn(text: string): void;
   /** Makes room for a result that takes the place of the one before: an empty screen, elsewhere an empty line. */
   clear(): void;
-  /** True when a person looks at the result. */
-  readonly isTerminal: boolean;
+  /** True when a person looks at the result and gave the command: a hook of git writes to a terminal too. */
+  readonly isAttended: boolean;
   /** True when the result may be coloured. */
   readonly colour: boolean;
   /** Columns for the result. */
@@ -35,13 +35,17 @@ function wantsColour(environment: NodeJS.ProcessEnv): boolean {
 
 /** Whether a person looks at the output. The module that knows is costly to load, so what is plain without it is asked first. */
 function isTerminal(): boolean {
+  return isDevice(1) && process.stdout.isTTY === true;
+}
+
+/** Whether an open file may be a terminal: a device, and not the one that swallows everything. */
+function isDevice(descriptor: number): boolean {
   try {
-    const output = fstatSync(1);
-    if (!output.isCharacterDevice() || output.rdev === statSync(devNull).rdev) return false;
+    const status = fstatSync(descriptor);
+    return status.isCharacterDevice() && status.rdev !== statSync(devNull).rdev;
   } catch {
     return false;
   }
-  return process.stdout.isTTY === true;
 }
 
 /** The process's own output. Colour and width are found out when a report asks for them. */
@@ -49,8 +53,8 @@ export const processTerminal: Terminal = {
   write: (text) => writeAll(1, text),
   warn: (text) => writeAll(2, text),
   clear: () => writeAll(1, isTerminal() && process.env.TERM !== "dumb" ? "\u001b[H\u001b[2J" : "\n"),
-  get isTerminal() {
-    return isTerminal();
+  get isAttended() {
+    return isDevice(0) && isTerminal();
   },
   get colour() {
     return wantsColour(process.env);

@@ -1,19 +1,23 @@
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import {
   chmodSync,
+  closeSync,
   existsSync,
   lstatSync,
   mkdtempSync,
+  openSync,
   readdirSync,
+  readlinkSync,
   realpathSync,
   rmSync,
   writeFileSync,
 } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { afterEach, beforeAll, describe, expect, test } from "vitest";
-import { wantsStandby } from "../../server/command-line/standby/start.ts";
+import { packAnswer, unpackAnswer } from "../../server/command-line/standby/message.ts";
+import { startStandby, wantsStandby } from "../../server/command-line/standby/start.ts";
 import { buildOnce, program } from "./built.ts";
 import { ferrule, folderWith, type Ran } from "./run.ts";
 import { rightBuild, workshop, wrongBuild } from "./workshops.ts";
@@ -200,6 +204,73 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     expect(wantsStandby(environment, () => isTerminal)).toBe(isWanted);
   });
 
+  test("is not begun by what writes to a terminal and reads from none, as a hook of git does", () => {
+    const { cache, folder, sockets } = standingBy();
+    const here = `cd '${folder}' && FERRULE_CACHE='${cache}' '${process.execPath}' '${program}' check`;
+    // Without the program that lends a terminal there is nothing to be seen.
+    const inTerminal = (command: string): number | null =>
+      spawnSync("script", ["-qec", command, "/dev/null"], { env: { PATH: process.env.PATH }, timeout: 30_000 }).status;
+    if (inTerminal("test -t 0 && test -t 1") !== 0) return;
+    expect(inTerminal(`${here} builds < /dev/null`)).toBe(1);
+    expect(existsSync(join(cache, "standby-told"))).toBe(false);
+    expect(inTerminal(here)).toBe(1);
+    expect(existsSync(join(cache, "standby-told"))).toBe(true);
+    return until(() => sockets().length === 1);
+  });
+
+  test("listens and remembers in the folder that was named from where the asker was", async () => {
+    const { cache, folder, ask } = standingBy();
+    const near = { FERRULE_CACHE: relative(folder, cache) };
+    expect(run(cache, folder, ["standby", "--start"], near).out).toContain("A standby is running");
+    expect(ask("check").code).toBe(1);
+    expect(ask("standby").out).toContain("1 check answered");
+    await until(() => readdirSync(cache).some((name) => /^check-[^.]+$/.test(name)));
+    ask("standby", "--stop");
+    await until(() => !readdirSync(cache).some((name) => name.endsWith(".socket")));
+  });
+
+  test.skipIf(process.platform !== "linux")("holds nothing open that its asker had open", async () => {
+    const { cache, folder, state } = standingBy();
+    const lock = join(folder, "lock");
+    const descriptor = openSync(lock, "w");
+    const { status } = spawnSync(process.execPath, [program, "check"], {
+      cwd: folder,
+      env: { PATH: process.env.PATH, FERRULE_CACHE: cache, FERRULE_STANDBY: "on" },
+      stdio: [...new Array<"ignore">(200).fill("ignore"), descriptor],
+    });
+    closeSync(descriptor);
+    expect(status).toBe(1);
+    await until(() => state() !== undefined);
+    const open = `/proc/${state()?.process}/fd`;
+    const held = readdirSync(open).map((name) => readlinkSync(join(open, name)));
+    expect(held.length).toBeGreaterThan(3);
+    expect(held).not.toContain(lock);
+  });
+
+  test("is not begun where its words have no room, and the check is none the worse", async () => {
+    expect(await startStandby(["x".repeat(4 * 1024 * 1024)], tmpdir())).toBe(false);
+  });
+
+  test("is spoken of once, however many checks leave one at a time", async () => {
+    const { cache, folder } = standingBy();
+    const said = await Promise.all(
+      Array.from({ length: 5 }, async () => {
+        const child = spawn(process.execPath, [program, "check"], {
+          cwd: folder,
+          env: { PATH: process.env.PATH, FERRULE_CACHE: cache, FERRULE_STANDBY: "on" },
+          stdio: ["ignore", "ignore", "pipe"],
+        });
+        let err = "";
+        child.stderr.on("data", (data) => {
+          err += String(data);
+        });
+        await new Promise((resolve) => child.on("close", resolve));
+        return err;
+      }),
+    );
+    expect(said.filter((text) => text !== "")).toEqual([expect.stringContaining("This is said once.\n")]);
+  });
+
   test("ends when told to, with its process and its socket", async () => {
     const { ask, state, sockets } = standingBy();
     ask("standby", "--start");
@@ -267,6 +338,7 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     ["that it heard, and no more", [Uint8Array.of(6)]],
     ["half an answer", [Uint8Array.of(6), Buffer.from([20, 0, 0, 0, 9, 0, 0, 0, 123])]],
     ["an answer of another kind", [Uint8Array.of(6), Buffer.from([2, 0, 0, 0, 0, 0, 0, 0]), Buffer.from("{}")]],
+    ["null", [Uint8Array.of(6), Buffer.from([4, 0, 0, 0, 0, 0, 0, 0]), Buffer.from("null")]],
     ["lengths beyond all bounds", [Uint8Array.of(6), Buffer.alloc(8, 255), Buffer.from("{}")]],
   ])("that says %s is no hindrance", async (_, said) => {
     const { ask, alone, socket, cache, folder } = standingBy();
@@ -319,6 +391,7 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     await send(Buffer.alloc(8, 255), true);
     await send(Buffer.from([2, 0, 0, 0, 0, 0, 0, 0, 123, 125]), true);
     await send(Buffer.from([9, 0, 0, 0, 0, 0, 0, 0, 110, 117]), true);
+    await send(Buffer.from([4, 0, 0, 0, 0, 0, 0, 0, ...Buffer.from("null")]), true);
     await send(Buffer.alloc(100_000, 1), false);
     expect(ask("check")).toEqual(alone("check"));
     expect(state()?.answered).toBe(1);
@@ -328,6 +401,11 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     await until(() => !isRunning(first));
     expect(ask("check", "builds")).toEqual(alone("check", "builds"));
   });
+});
+
+test("an answer arrives in the pieces that it was given in", () => {
+  const answer = { pieces: ["one\n", "", "\u00e9 \u{1f6b2}\n"], exitCode: 1, leftOut: [] };
+  expect(unpackAnswer(packAnswer(answer))).toEqual(answer);
 });
 
 describe("ferrule standby", () => {

@@ -49,8 +49,8 @@ async function replyOf(
 }
 
 async function leaveStandby(socket: string, { terminal, positionals, folder }: Invocation): Promise<void> {
-  if (!wantsStandby(process.env, () => terminal.isTerminal)) return;
+  if (!wantsStandby(process.env, () => terminal.isAttended)) return;
   const paths = positionals.filter((word) => word !== "-");
-  await startStandby(positionals.length === 0 ? ["."] : paths, folder);
-  sayOnce(socket, terminal.warn);
+  const isStarted = await startStandby(positionals.length === 0 ? ["."] : paths, folder);
+  if (isStarted) sayOnce(socket, terminal.warn);
 }

@@ -1,9 +1,11 @@
+import { dirname } from "node:path";
 import type { Invocation } from "../command.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { isUsageProblem, UsageProblem } from "../problem.ts";
 import { readWorkshops } from "../read-workshops.ts";
 import { askForState, type NoReply } from "../standby/ask.ts";
+import { letGoOfInherited } from "../standby/inherited.ts";
 import type { StandbyState } from "../standby/message.ts";
 import { everySocketPath } from "../standby/place.ts";
 import { Standby } from "../standby/serve.ts";
@@ -38,8 +40,9 @@ export async function run(invocation: Invocation, path: string | undefined): Pro
   }
   if (way === "serve") return serve(path, patience, invocation);
   const state = await (way === "start" ? start(path, invocation) : askForState(path, "state"));
+  if (way === "start" && state === "nobody") throw new UsageProblem("No standby could be started.");
   terminal.write(`${said(state)}\n`);
-  return way === "start" && typeof state === "string" ? exitCodes.usage : exitCodes.clean;
+  return exitCodes.clean;
 }
 
 function reasonForNone(): string {
@@ -52,7 +55,7 @@ function reasonForNone(): string {
 
 function said(state: StandbyState | NoReply): string {
   if (state === "nobody") return "No standby is running. Checks are worked out from the start.";
-  if (state === "busy") return "A standby is running and has no time to say more: it is answering somebody.";
+  if (state === "busy") return "A standby is running and has no time to say more: it is at work on a workshop.";
   const { answered, workshops, memory, patience } = state;
   const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? "" : "s"}`;
   return (
@@ -67,7 +70,7 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
   if (before !== "nobody") return before;
   // A path that is not there is said here, where somebody reads it.
   findTargets(positionals, folder, new Roots());
-  await startStandby(positionals, folder);
+  if (!(await startStandby(positionals, folder))) return "nobody";
   const end = performance.now() + comingUp.longest;
   let state = await askForState(path, "state");
   // While it takes in what it was told to, it has no time either.
@@ -93,7 +96,7 @@ async function stop(write: (text: string) => void): Promise<number> {
     if (state === "busy") exitCode = exitCodes.usage;
     write(
       state === "busy"
-        ? "A standby has no time to listen: it is answering somebody. Try again.\n"
+        ? "A standby has no time to listen: it is at work on a workshop. Try again.\n"
         : `The standby, process ${state.process}, has ended.\n`,
     );
   }
@@ -103,6 +106,7 @@ async function stop(write: (text: string) => void): Promise<number> {
 
 async function serve(path: string, patience: number, { positionals, folder, terminal }: Invocation): Promise<number> {
   process.title = "ferrule standby";
+  letGoOfInherited();
   const standby = new Standby(path, patience);
   if (!(await standby.listen())) {
     terminal.warn("ferrule: another standby is running, or none can listen there.\n");
@@ -120,7 +124,8 @@ async function serve(path: string, patience: number, { positionals, folder, term
     // Gone since: there is nothing to be taken in.
     if (!isUsageProblem(error)) throw error;
   }
-  // So that no folder is kept from being removed or unmounted.
+  // So that no folder is kept from being removed or unmounted; what is named from here stays where it is.
+  process.env.FERRULE_CACHE = dirname(path);
   process.chdir("/");
   await standby.ended;
   return exitCodes.clean;

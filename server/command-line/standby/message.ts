@@ -85,8 +85,8 @@ export function packQuestion(question: Question): Buffer | undefined {
 export function unpackQuestion(message: Buffer): Question | undefined {
   const unpacked = unpack(message);
   if (!unpacked) return undefined;
-  const question = unpacked.what as Question;
-  if (question.wanted !== "check") return question;
+  const question = unpacked.what as Question | null;
+  if (question?.wanted !== "check") return question ?? undefined;
   let start = 0;
   const take = ([path, length, isTooLarge]: PackedWorkshop["files"][number]): ReadFile => {
     if (isTooLarge) return { path, bytes: length };
@@ -101,20 +101,31 @@ export function unpackQuestion(message: Buffer): Question | undefined {
   return start === unpacked.contents.length ? { ...question, workshops } : undefined;
 }
 
+/** What is packed of an answer beside the text of its pieces. */
+interface PackedAnswer extends Omit<CheckAnswer, "pieces"> {
+  /** Bytes of each piece. Together they may be more than one string can hold. */
+  readonly lengths: readonly number[];
+}
+
 export function packAnswer({ pieces, exitCode, leftOut }: CheckAnswer): Buffer {
-  return pack(
-    { exitCode, leftOut },
-    pieces.map((piece) => Buffer.from(piece, "utf8")),
-  );
+  const contents = pieces.map((piece) => Buffer.from(piece, "utf8"));
+  const what: PackedAnswer = { exitCode, leftOut, lengths: contents.map(({ length }) => length) };
+  return pack(what, contents);
 }
 
 /** @returns nothing for what is no whole answer. */
 export function unpackAnswer(message: Buffer): CheckAnswer | undefined {
   const unpacked = unpack(message);
-  if (!unpacked) return undefined;
-  const { exitCode, leftOut } = unpacked.what as CheckAnswer;
-  if (typeof exitCode !== "number" || !Array.isArray(leftOut)) return undefined;
-  return { pieces: [unpacked.contents.toString("utf8")], exitCode, leftOut };
+  const what = unpacked?.what as Partial<PackedAnswer> | null | undefined;
+  if (!unpacked || typeof what?.exitCode !== "number" || !Array.isArray(what.leftOut)) return undefined;
+  if (!Array.isArray(what.lengths)) return undefined;
+  let start = 0;
+  const pieces = what.lengths.map((length: number) => {
+    start += length;
+    return unpacked.contents.toString("utf8", start - length, start);
+  });
+  if (start !== unpacked.contents.length) return undefined;
+  return { pieces, exitCode: what.exitCode, leftOut: what.leftOut };
 }
 
 export function packState(state: StandbyState): Buffer {

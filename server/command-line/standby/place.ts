@@ -37,8 +37,10 @@ export function everySocketPath(environment: NodeJS.ProcessEnv = process.env): r
 /** Which socket lies at a path, so that one can be told from another put in its place; nothing when none of ours does. */
 export function socketAt(path: string): string | undefined {
   try {
-    const status = lstatSync(path);
-    return status.isSocket() && status.uid === process.getuid?.() ? `${status.dev}:${status.ino}` : undefined;
+    const status = lstatSync(path, { bigint: true });
+    const isOwn = status.isSocket() && Number(status.uid) === process.getuid?.();
+    // The number of one that is gone is often given to the next.
+    return isOwn ? `${status.dev}:${status.ino}:${status.birthtimeNs}` : undefined;
   } catch {
     return undefined;
   }

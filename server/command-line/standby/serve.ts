@@ -1,5 +1,7 @@
-import { unlinkSync } from "node:fs";
+import { existsSync, unlinkSync } from "node:fs";
 import { createServer, type Server, type Socket } from "node:net";
+import { join } from "node:path";
+import { workshopFileName } from "../../workshop-files/root.ts";
 import { answerCheck, type CheckAnswer } from "../check-answer.ts";
 import { CheckMemory } from "../check-memory.ts";
 import type { KeptEngines } from "../load.ts";
@@ -33,6 +35,12 @@ const practice = 500;
 
 type CheckQuestion = Extract<Question, { wanted: "check" }>;
 
+interface Worked {
+  readonly answer: CheckAnswer;
+  /** Milliseconds. */
+  readonly took: number;
+}
+
 /** Answers checks with engines that it keeps, until nobody has asked for a while. */
 export class Standby {
   readonly #path: string;
@@ -49,6 +57,8 @@ export class Standby {
   #answered = 0;
   /** The last question, when its answer was quickly found: it is likely to be asked again. */
   #likely: CheckQuestion | undefined;
+  /** Whether it is about to be worked out anew. */
+  #isToPrepare = false;
   /** Settles when what was last begun is done. */
   #turn: Promise<unknown> = Promise.resolve();
   #idle: NodeJS.Timeout | undefined;
@@ -76,8 +86,10 @@ export class Standby {
    */
   async listen(): Promise<boolean> {
     if (!(await this.#listenOnce())) {
+      const left = socketAt(this.#path);
       if ((await askForState(this.#path, "state")) !== "nobody") return false;
-      remove(this.#path);
+      // Another one that begins too may have put its own there meanwhile.
+      if (socketAt(this.#path) === left) remove(this.#path);
       if (!(await this.#listenOnce())) return false;
     }
     this.#own = socketAt(this.#path);
@@ -184,22 +196,23 @@ export class Standby {
     }
     if (process.memoryUsage.rss() > mostMemory) return this.end();
     this.#likely = took > quick ? undefined : question;
-    await this.#watches.follow([...this.#engines.keys()].filter((folder) => folder !== ""));
+    // A workshop without a file of its own may be anything, such as all that a person has: that is not watched.
+    const watched = [...this.#engines.keys()].filter((folder) => existsSync(join(folder, workshopFileName)));
+    await this.#watches.follow(watched);
   }
 
   /** Works the likely question out anew, since something changed: whoever asks it finds it done. */
   #prepare(): void {
-    const question = this.#likely;
-    if (!question) return;
-    const { settings, workshops } = question;
-    try {
-      const asked = workshops.flatMap((workshop) => [...workshop.asked]);
-      const read = readWorkshops(findTargets(asked, settings.folder, new Roots()), undefined, settings.folder);
-      this.#check({ ...question, workshops: read }).catch(() => this.end());
-    } catch (error) {
-      // A file is gone; who asks is told so.
-      if (!isUsageProblem(error)) this.end();
-    }
+    if (!this.#likely || this.#isToPrepare) return;
+    this.#isToPrepare = true;
+    this.#inTurn(async () => {
+      this.#isToPrepare = false;
+      const question = this.#likely;
+      const workshops = question && readAgain(question);
+      if (!workshops) return;
+      const { took } = await this.#work({ ...question, workshops });
+      if (took > quick) this.#likely = undefined;
+    }).catch(() => this.end());
   }
 
   /** One thing after another: an engine that is asked must not be changed meanwhile. */
@@ -210,22 +223,23 @@ export class Standby {
   }
 
   /** @returns the answer, and the milliseconds that it took. */
-  #check(question: CheckQuestion): Promise<{ readonly answer: CheckAnswer; readonly took: number }> {
-    return this.#inTurn(async () => {
-      const { settings, workshops } = question;
-      const begun = performance.now();
-      // An engine shows numbers in the units that it was made with.
-      if (settings.units !== this.#units) this.#engines = new Map();
-      this.#units = settings.units;
-      const answer = await answerCheck(workshops, settings, this.#engines);
-      for (const { folder } of workshops) {
-        const kept = this.#engines.get(folder);
-        this.#engines.delete(folder);
-        if (kept) this.#engines.set(folder, kept);
-      }
-      for (const folder of [...this.#engines.keys()].slice(0, -mostWorkshops)) this.#engines.delete(folder);
-      return { answer, took: performance.now() - begun };
-    });
+  #check(question: CheckQuestion): Promise<Worked> {
+    return this.#inTurn(() => this.#work(question));
+  }
+
+  async #work({ settings, workshops }: CheckQuestion): Promise<Worked> {
+    const begun = performance.now();
+    // An engine shows numbers in the units that it was made with.
+    if (settings.units !== this.#units) this.#engines = new Map();
+    this.#units = settings.units;
+    const answer = await answerCheck(workshops, settings, this.#engines);
+    for (const { folder } of workshops) {
+      const kept = this.#engines.get(folder);
+      this.#engines.delete(folder);
+      if (kept) this.#engines.set(folder, kept);
+    }
+    for (const folder of [...this.#engines.keys()].slice(0, -mostWorkshops)) this.#engines.delete(folder);
+    return { answer, took: performance.now() - begun };
   }
 
   #state(): StandbyState {
@@ -247,6 +261,17 @@ function withSpaces(workshop: ReadWorkshop): ReadWorkshop {
     return { path, bytes: Buffer.from(bytes.toString("latin1").replaceAll("{\n", "{ \n"), "latin1") };
   });
   return { ...workshop, files };
+}
+
+/** What a question is about, as it is on the disk now; nothing when something of it is gone, which its asker is told. */
+function readAgain({ settings: { folder }, workshops }: CheckQuestion): readonly ReadWorkshop[] | undefined {
+  const asked = workshops.flatMap((workshop) => [...workshop.asked]);
+  try {
+    return readWorkshops(findTargets(asked, folder, new Roots()), undefined, folder);
+  } catch (error) {
+    if (isUsageProblem(error)) return undefined;
+    throw error;
+  }
 }
 
 function remove(path: string): void {
