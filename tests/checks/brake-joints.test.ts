@@ -294,7 +294,12 @@ describe("lever and brake", () => {
     });
     expect(checkText(text).instance("brake/cable-pull", "front")).toBe(outcome);
     const [found] = checkText(text).of("brake/cable-pull");
-    if (outcome === "fails") expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+    if (outcome !== "fails") return;
+    expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+    expect(found?.repairs.map((repair) => "slot" in repair && repair.slot)).toEqual([
+      "front-brake.lever",
+      "front-wheel.hub",
+    ]);
   });
 
   it.each(["brake/cable-pull", "brake/actuation"])("%s names lever and hub where neither is known", (code) => {
