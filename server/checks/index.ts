@@ -164,6 +164,7 @@ import steeringSteererDiameter from "./steering/steerer-diameter.ts";
 import steeringSteererLength from "./steering/steerer-length.ts";
 import steeringSteererPlug from "./steering/steerer-plug.ts";
 import steeringSteererSupplied from "./steering/steerer-supplied.ts";
+import steeringSteererThread from "./steering/steerer-thread.ts";
 import steeringStemBar from "./steering/stem-bar.ts";
 import steeringStemClamping from "./steering/stem-clamping.ts";
 import steeringStemSteerer from "./steering/stem-steerer.ts";
@@ -376,6 +377,7 @@ export const checks: readonly Check[] = [
   steeringSteererLength,
   steeringSteererPlug,
   steeringSteererSupplied,
+  steeringSteererThread,
   steeringStemBar,
   steeringStemClamping,
   steeringStemSteerer,

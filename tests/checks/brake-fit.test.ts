@@ -673,6 +673,15 @@ describe("two brakes, two hands", () => {
       "unknown",
       undefined,
     ],
+    // Without a lever, no hand works what may be in the hub.
+    ["one behind, the front hub not said", { ...noFront, "front-wheel.hub": undefined }, "", "fails", "error"],
+    [
+      "a lever in front, the front hub not said",
+      { "front-brake.caliper": "none", "front-wheel.hub": undefined },
+      "",
+      "unknown",
+      undefined,
+    ],
     ["a rear hub not said", { ...noRear, "rear-wheel.hub": undefined }, "", "unknown", undefined],
     [
       "both by hand, the hub not said",
@@ -692,6 +701,17 @@ describe("two brakes, two hands", () => {
     const text = bike(pieces, fields);
     expect(outcome(text, code)).toBe(expected);
     expect(severity(text, code)).toBe(grave);
+  });
+
+  it("names what would say whether there is a second brake, and nothing else", () => {
+    const missing = (pieces: Pieces) => checkText(bike(pieces, "category: road")).missing(code);
+    expect(missing({ ...noFront, "front-wheel.hub": undefined, "rear-wheel.hub": undefined })).toEqual([
+      "rear-wheel.hub",
+    ]);
+    expect(
+      missing({ "front-brake.caliper": "none", "front-brake.lever": undefined, "front-wheel.hub": undefined }),
+    ).toEqual(["front-brake.lever", "front-wheel.hub"]);
+    expect(missing({ ...noRear, "drivetrain.cassette": undefined })).toEqual(["drivetrain.cassette"]);
   });
 
   it("says what there is and what is missing", () => {

@@ -285,15 +285,44 @@ describe("lever and brake", () => {
     // A hub that says how much cable its brake needs has left out that it holds one.
     ["brake-pull: short", "unknown"],
     [undefined, "unknown"],
+    ["none", "notApplicable"],
   ])("a lever of long pull without a brake but in the hub, %s: %s", (hub, outcome) => {
     const text = front({
       "front-brake.lever": part("brake-lever", `${wire}; brake-pull: long`),
       "front-brake.caliper": "none",
-      "front-wheel.hub": hub === undefined ? undefined : part("hub", hub),
+      "front-wheel.hub": hub === undefined || hub === "none" ? hub : part("hub", hub),
     });
     expect(checkText(text).instance("brake/cable-pull", "front")).toBe(outcome);
     const [found] = checkText(text).of("brake/cable-pull");
-    if (outcome === "fails") expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+    if (outcome !== "fails") return;
+    expect(found?.message).toMatch(/lever has long pull, but hub needs short pull/);
+    expect(found?.repairs.map((repair) => "slot" in repair && repair.slot)).toEqual([
+      "front-brake.lever",
+      "front-wheel.hub",
+    ]);
+  });
+
+  it.each(["brake/cable-pull", "brake/actuation"])("%s names lever and hub where neither is known", (code) => {
+    const open = front({ "front-brake.lever": undefined, "front-brake.caliper": "none", "front-wheel.hub": undefined });
+    expect(checkText(open).missing(code)).toEqual(["front-brake.lever", "front-wheel.hub"]);
+    // What is missing of the lever alone is not asked of one that has it.
+    const lever = part("brake-lever", `${wire}; brake-pull: long`);
+    const hub = { "front-brake.lever": lever, "front-brake.caliper": "none", "front-wheel.hub": undefined } as const;
+    expect(checkText(front(hub)).missing(code)).toEqual(["front-wheel.hub"]);
+    const known = { "front-wheel.hub": part("hub", "drum-brake: yes; brake-pull: short") };
+    expect(checkText(front({ ...hub, "front-brake.lever": undefined, ...known })).missing(code)).toEqual([
+      "front-brake.lever",
+    ]);
+    expect(checkText(front({ ...hub, "front-brake.lever": "none" })).instance(code, "front")).toBe("notApplicable");
+  });
+
+  it("a lever that pulls no cable is asked about no pull, whatever the hub", () => {
+    const text = front({
+      "front-brake.lever": part("brake-lever", `${wire}; brake-pull: none`),
+      "front-brake.caliper": "none",
+      "front-wheel.hub": undefined,
+    });
+    expect(checkText(text).instance("brake/cable-pull", "front")).toBe("notApplicable");
   });
 
   it.each([
@@ -307,11 +336,12 @@ describe("lever and brake", () => {
     ["hydraulic", "brake-pull: short", "unknown"],
     ["hydraulic", "drum-brake: no; brake-pull: short", "notApplicable"],
     ["hydraulic", undefined, "unknown"],
+    ["hydraulic", "none", "notApplicable"],
   ])("what moves a lever (%s) has to move the brake in the hub, %s: %s", (lever, hub, outcome) => {
     const text = front({
       "front-brake.lever": part("brake-lever", lever === undefined ? "" : `brake-actuation: ${lever}`),
       "front-brake.caliper": "none",
-      "front-wheel.hub": hub === undefined ? undefined : part("hub", hub),
+      "front-wheel.hub": hub === undefined || hub === "none" ? hub : part("hub", hub),
     });
     expect(checkText(text).instance("brake/actuation", "front")).toBe(outcome);
     const [found] = checkText(text).of("brake/actuation");

@@ -5,7 +5,7 @@ import { compose, part } from "./compose.ts";
 
 const code = "frame/chart";
 
-/** A road frame whose figures agree with each other; every one can be replaced, or left out with an empty text. */
+/** A frame whose figures agree with each other, sprung behind; every one can be replaced, or left out with an empty text. */
 const road: Readonly<Record<string, string>> = {
   reach: "389 mm",
   stack: "564 mm",
@@ -25,6 +25,11 @@ const road: Readonly<Record<string, string>> = {
   "front-centre": "591 mm",
   // √(413² − 70²) = 407.0 behind.
   wheelbase: "994 mm",
+  // 55 mm × 2.467 to 2.633, the middle third between the two ends.
+  "rear-travel": "140 mm",
+  "shock-size": "210x55",
+  "leverage-start": "2.8",
+  "leverage-end": "2.3",
 };
 
 function verdict(name: string, changed: Readonly<Record<string, string>> = {}): Verdict {
@@ -39,7 +44,14 @@ function verdict(name: string, changed: Readonly<Record<string, string>> = {}): 
   return found.verdict;
 }
 
-const names = ["effective top tube", "effective seat angle", "bottom-bracket drop", "front centre", "wheelbase"];
+const names = [
+  "effective top tube",
+  "effective seat angle",
+  "bottom-bracket drop",
+  "front centre",
+  "wheelbase",
+  "rear travel",
+];
 
 describe(code, () => {
   it.each(names)("%s of a chart that agrees holds, and shows its working", (name) => {
@@ -70,6 +82,19 @@ describe(code, () => {
     ["bottom-bracket drop", { "bottom-bracket-drop": "54.4 mm" }, "fails"],
     ["bottom-bracket drop", { "fork-axle-to-crown": "395 mm" }, "fails"],
     ["bottom-bracket drop", { "head-tube-length": "135 mm" }, "fails"],
+    // 135.7 to 144.8 mm.
+    ["rear travel", { "rear-travel": "149.8 mm" }, "holds"],
+    ["rear travel", { "rear-travel": "149.9 mm" }, "fails"],
+    ["rear travel", { "rear-travel": "130.7 mm" }, "holds"],
+    ["rear travel", { "rear-travel": "130.6 mm" }, "fails"],
+    ["rear travel", { "shock-size": "210x50" }, "fails"],
+    ["rear travel", { "shock-size": "230x60" }, "fails"],
+    // Leverage may rise as well, or stay as it is: 2.55 × 55 = 140.3 mm.
+    ["rear travel", { "leverage-start": "2.3", "leverage-end": "2.8" }, "holds"],
+    ["rear travel", { "leverage-start": "2.3", "leverage-end": "2.8", "rear-travel": "149.9 mm" }, "fails"],
+    ["rear travel", { "leverage-start": "2.55", "leverage-end": "2.55", "rear-travel": "145.2 mm" }, "holds"],
+    ["rear travel", { "leverage-start": "2.55", "leverage-end": "2.55", "rear-travel": "145.3 mm" }, "fails"],
+    ["rear travel", { "leverage-start": "2.55", "leverage-end": "2.55", "rear-travel": "135.2 mm" }, "fails"],
   ])("%s with %o: %s", (name, changed, outcome) => {
     expect(verdict(name, changed).outcome).toBe(outcome);
   });
@@ -87,6 +112,65 @@ describe(code, () => {
     expect(finding?.message).toBe(
       "The chart of frame states an effective top tube of 556 mm, but its other figures come to 535.3 mm, 20.7 mm from it: reach 385 + stack 560 ÷ tan 73° − offset 20 ÷ sin 73° = 535.3 mm. One of them is wrong: ask the maker or measure the frame, and correct the part.",
     );
+  });
+
+  it("says what stroke and leverage come to", () => {
+    const said = (changed: Readonly<Record<string, string>>) => {
+      const found = verdict("rear travel", changed);
+      return found.outcome === "fails" || found.outcome === "holds" ? found.message : found.outcome;
+    };
+    expect(said({ "rear-travel": "160 mm" })).toBe(
+      "The chart of frame states a rear travel of 160 mm, but its other figures come to 135.7 to 144.8 mm, 15.17 mm from it: stroke 55 × average leverage 2.47 to 2.63 (2.8 at the start, 2.3 at the end). One of them is wrong: ask the maker or measure the frame, and correct the part.",
+    );
+    expect(said({ "leverage-start": "2.5", "leverage-end": "2.5" })).toContain(
+      "come to 137.5 mm: stroke 55 × average leverage 2.5 (2.5 at the start, 2.5 at the end).",
+    );
+  });
+
+  // Travel, stroke and average leverage as a trade magazine of 2023 printed them.
+  it.each([
+    ["160 mm", "230x57", "2.8"],
+    ["90 mm", "190x42.5", "2.1"],
+    ["150 mm", "210x55", "2.73"],
+  ])("takes %s on %s at %s as published", (travel, size, leverage) => {
+    const published = {
+      "rear-travel": travel,
+      "shock-size": size,
+      "leverage-start": leverage,
+      "leverage-end": leverage,
+    };
+    expect(verdict("rear travel", published).outcome).toBe("holds");
+  });
+
+  it("allows for every leverage that bends one way, up to a parabola", () => {
+    // The average of a leverage by Simpson's rule, which is exact for parabolas.
+    const travelOf = (start: number, middle: number, end: number): number => (55 * (start + 4 * middle + end)) / 6;
+    for (const [start, end] of [
+      [3.2, 2],
+      [2, 3.2],
+    ] as const) {
+      for (const middle of [0.25, 0.5, 0.75].map((share) => start + (end - start) * share)) {
+        const stated = { "leverage-start": `${start}`, "leverage-end": `${end}` };
+        const travel = travelOf(start, middle, end);
+        expect(verdict("rear travel", { ...stated, "rear-travel": `${travel.toFixed(2)} mm` }).outcome).toBe("holds");
+      }
+      // 55 × 2.4 = 132 and 55 × 2.8 = 154 mm are the ends, and 5 mm beside them are left.
+      for (const travel of ["126.9 mm", "159.1 mm"]) {
+        const stated = { "leverage-start": `${start}`, "leverage-end": `${end}`, "rear-travel": travel };
+        expect(verdict("rear travel", stated).outcome).toBe("fails");
+      }
+    }
+  });
+
+  it.each([
+    [{ "leverage-start": "" }, "notApplicable"],
+    [{ "leverage-end": "" }, "notApplicable"],
+    [{ "leverage-end": "none" }, "notApplicable"],
+    [{ "rear-travel": "none" }, "notApplicable"],
+    [{ "shock-size": "none" }, "notApplicable"],
+    [{ "shock-size": "" }, "unknown"],
+  ])("asks of %o nothing, or for the size of shock: %s", (changed, outcome) => {
+    expect(verdict("rear travel", changed).outcome).toBe(outcome);
   });
 
   it("takes an effective top tube to either seat tube", () => {
@@ -139,6 +223,7 @@ describe(code, () => {
       "bottom-bracket drop": "fork-axle-to-crown",
       "front centre": "front-centre",
       wheelbase: "wheelbase",
+      "rear travel": "rear-travel",
     };
     expect(verdict(name, { [claims[name] ?? ""]: "" }).outcome).toBe("notApplicable");
   });

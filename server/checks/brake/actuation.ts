@@ -1,6 +1,6 @@
-import { stated } from "../../calculations/shared/maybe.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { brakeAtWheel, brakeAtWheelNeeds } from "../shared/brake-at-wheel.ts";
 import { brakeActuationNeeds } from "../shared/brake-pair.ts";
 import { anyFact, anySlot } from "../shared/end.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -19,20 +19,17 @@ export default defineCheck({
   instances: wheelPlaces,
   needs: (place) => ({
     ...brakeActuationNeeds(place),
+    ...brakeAtWheelNeeds(place),
     lever: anySlot(ofBrake(place.brake, "lever")),
-    caliper: anySlot(ofBrake(place.brake, "caliper")),
-    hub: anySlot(ofWheel(place.wheel, "hub")),
-    drum: anyFact<boolean>(ofWheel(place.wheel, "hub"), "drum-brake"),
     hubPull: anyFact<string>(ofWheel(place.wheel, "hub"), "brake-pull"),
   }),
-  test({ leverActuation, brakeActuation, lever, caliper, hub, drum, hubPull }, { brake, wheel }) {
-    if (lever.state === "none") return notApplicable("there is no lever, or no brake at the wheel");
-    if (caliper.state === "none") {
-      // Without a brake on frame or fork, the lever works the one in the hub, if there is one.
-      const open = unknowns(hub, drum);
-      if (open.length > 0) return cannotTell(...open);
-      if (stated(drum) !== true || hubPull.state === "none")
-        return notApplicable("there is no lever, or no brake at the wheel");
+  test({ leverActuation, brakeActuation, lever, caliper, drum, hubPull }, { brake, wheel }) {
+    const atWheel = brakeAtWheel({ caliper, drum });
+    if (lever.state === "none" || atWheel.state === "none")
+      return notApplicable("there is no lever, or no brake at the wheel");
+    if (atWheel.state === "unknown") return cannotTell(...unknowns(lever, atWheel, leverActuation));
+    if (atWheel.where === "hub") {
+      if (hubPull.state === "none") return notApplicable(`the brake in ${atWheel.brake.subject} has no pull`);
       const missing = unknowns(lever, leverActuation, hubPull);
       if (missing.length > 0) return cannotTell(...missing);
       if (leverActuation.state !== "known" || hubPull.state !== "known" || lever.state !== "known")
@@ -47,7 +44,7 @@ export default defineCheck({
         swaps(ofBrake(brake, "lever"), ofWheel(wheel, "hub")),
       );
     }
-    const unknown = unknowns(lever, caliper, leverActuation, brakeActuation);
+    const unknown = unknowns(lever, leverActuation, brakeActuation);
     if (unknown.length > 0) return cannotTell(...unknown);
     if (leverActuation.state !== "known" || brakeActuation.state !== "known" || lever.state !== "known") {
       return notApplicable("nothing is stated to move one of the two");

@@ -1,8 +1,8 @@
-import { stated } from "../../calculations/shared/maybe.ts";
 import { ofWheel } from "../../calculations/shared/wheels.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { brakeAtWheel, brakeAtWheelNeeds } from "../shared/brake-at-wheel.ts";
 import { brakeActuationNeeds, movedOtherwise } from "../shared/brake-pair.ts";
-import { anyFact, anySlot, readEnd } from "../shared/end.ts";
+import { anyFact, anySlot, type End, readEnd } from "../shared/end.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { ofBrake, wheelPlaces } from "../shared/wheel-places.ts";
@@ -28,25 +28,24 @@ export default defineCheck({
   instances: wheelPlaces,
   needs: (place) => ({
     ...brakeActuationNeeds(place),
+    ...brakeAtWheelNeeds(place),
     lever: anySlot(ofBrake(place.brake, "lever")),
     leverPull: anyFact<Pull>(ofBrake(place.brake, "lever"), "brake-pull"),
-    brakePart: anySlot(ofBrake(place.brake, "caliper")),
     brakePull: anyFact<Pull>(ofBrake(place.brake, "caliper"), "brake-pull"),
     hub: anySlot(ofWheel(place.wheel, "hub")),
-    drum: anyFact<boolean>(ofWheel(place.wheel, "hub"), "drum-brake"),
     hubPull: anyFact<Pull>(ofWheel(place.wheel, "hub"), "brake-pull"),
   }),
-  test({ lever, leverPull, brakePart, brakePull, hub, drum, hubPull, ...actuation }, { brake, wheel }) {
+  test({ lever, leverPull, caliper, brakePull, hub, drum, hubPull, ...actuation }, { brake, wheel }) {
     if (movedOtherwise(actuation, "cable")) return notApplicable("lever or brake is not moved by a cable");
+    const atWheel = brakeAtWheel({ caliper, drum });
+    const isInHub = atWheel.state === "known" && atWheel.where === "hub";
     const one = readEnd(lever, leverPull, "brake-pull");
-    // Without a brake on frame or fork, the lever works the one in the hub, if there is one.
-    const inHub = brakePart.state === "none" && one.state !== "empty";
-    if (inHub && hub.state === "unknown") return cannotTell(hub);
-    if (inHub && drum.state === "unknown") return cannotTell(drum);
-    const other =
-      inHub && stated(drum) === true
-        ? readEnd(hub, hubPull, "brake-pull")
-        : readEnd(brakePart, brakePull, "brake-pull");
+    const other: End<Pull> =
+      atWheel.state === "unknown"
+        ? { state: "unknown", part: undefined, unknown: atWheel }
+        : isInHub
+          ? readEnd(hub, hubPull, "brake-pull")
+          : readEnd(caliper, brakePull, "brake-pull");
     if (one.state === "empty" || other.state === "empty")
       return notApplicable("there is no lever, or no brake at the wheel");
     if (one.state === "none" || other.state === "none") return notApplicable("lever or brake has no pull");
@@ -61,7 +60,7 @@ export default defineCheck({
       `${one.part.subject} has ${pulls[pulled]}, but ${other.part.subject} needs ${pulls[needed]}: ${effect(pulled, needed)}. Fit a lever of ${pulls[needed]}, or a brake for the lever.`,
       one.part,
       [one.fact, other.fact],
-      swaps(ofBrake(brake, "lever"), other.part === hub ? ofWheel(wheel, "hub") : ofBrake(brake, "caliper")),
+      swaps(ofBrake(brake, "lever"), isInHub ? ofWheel(wheel, "hub") : ofBrake(brake, "caliper")),
       // Older and newer drop-bar levers lie close enough to brake, if not well.
       near ? { severity: "warning" } : {},
     );

@@ -2,6 +2,7 @@ import { stated } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
 import { buildField, fact, type Known, type Maybe, optional, slot } from "../../model/need.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { brakeAtWheel } from "../shared/brake-at-wheel.ts";
 import { anySlot } from "../shared/end.ts";
 import { both } from "../shared/sentence.ts";
 import { unknowns } from "../shared/unknowns.ts";
@@ -34,32 +35,18 @@ export default defineCheck({
     const back: Own =
       coaster.state === "known" && coaster.value
         ? { state: "is", known: coaster, said: `the coaster brake in ${coaster.subject}` }
-        : { state: coaster.state === "unknown" ? "open" : "is not" };
+        : otherThan(coaster);
     // A cog that turns with the wheel brakes it by the legs; some laws count it as one of the two.
     const legs: Own =
       fixed.state === "known" && fixed.value
         ? { state: "is", known: fixed, said: `the fixed cog ${fixed.subject}` }
-        : { state: fixed.state === "unknown" ? "open" : "is not" };
+        : otherThan(fixed);
     const brakes = [front, rear, back, legs];
     const sure = brakes.flatMap((one) => (one.state === "is" ? [one] : []));
     if (sure.length >= 2) return holds(`It is braked by ${both(sure.map(({ said }) => said))}.`);
-    if (
-      brakes.some(({ state }) => state === "open") &&
-      sure.length + brakes.filter(({ state }) => state === "open").length >= 2
-    ) {
-      const { frontLever, frontBrake, frontDrum, rearLever, rearBrake, rearDrum } = facts;
-      const unknown = unknowns(
-        frontLever,
-        frontBrake,
-        rearLever,
-        rearBrake,
-        coaster,
-        frontDrum,
-        rearDrum,
-        fixed,
-        category,
-      );
-      if (unknown.length > 0) return cannotTell(...unknown);
+    const open = brakes.flatMap((one) => (one.state === "open" ? [one] : []));
+    if (open.length > 0 && sure.length + open.length >= 2) {
+      return cannotTell(...unknowns(...open.flatMap(({ lacks }) => lacks), category));
     }
     const [only] = sure;
     const idle = [front, rear].flatMap((one) => (one.state === "is not" && one.why ? [one.why] : []));
@@ -129,22 +116,25 @@ build example "One brake" {
 type Own =
   | { readonly state: "is"; readonly known: Known; readonly said: string }
   | { readonly state: "is not"; readonly why?: string }
-  | { readonly state: "open" };
+  | { readonly state: "open"; readonly lacks: readonly Maybe[] };
+
+/** What a fact comes to that does not say that there is such a brake. */
+function otherThan(fact: Maybe): Own {
+  return fact.state === "unknown" ? { state: "open", lacks: [fact] } : { state: "is not" };
+}
 
 /** A brake that a hand works: a lever, and something at the wheel that it works. */
-function handBrake(name: string, lever: Maybe<Installed>, brake: Maybe<Installed>, drum: Maybe<boolean>): Own {
-  const atWheel: Maybe = brake.state === "none" && stated(drum) === true ? drum : brake;
+function handBrake(name: string, lever: Maybe<Installed>, caliper: Maybe<Installed>, drum: Maybe<boolean>): Own {
+  const atWheel = brakeAtWheel({ caliper, drum });
   if (atWheel.state === "none") {
-    return drum.state === "unknown"
-      ? { state: "open" }
-      : { state: "is not", ...(lever.state === "known" ? { why: `${lever.subject} works no brake` } : {}) };
+    return { state: "is not", ...(lever.state === "known" ? { why: `${lever.subject} works no brake` } : {}) };
   }
   if (lever.state === "none") {
     return {
       state: "is not",
-      ...(atWheel.state === "known" ? { why: `the ${name} brake ${atWheel.subject} has no lever` } : {}),
+      ...(atWheel.state === "known" ? { why: `the ${name} brake ${atWheel.brake.subject} has no lever` } : {}),
     };
   }
-  if (atWheel.state === "unknown" || lever.state === "unknown") return { state: "open" };
-  return { state: "is", known: atWheel, said: `${atWheel.subject} at the ${name} wheel` };
+  if (atWheel.state === "unknown" || lever.state === "unknown") return { state: "open", lacks: [lever, caliper, drum] };
+  return { state: "is", known: atWheel.brake, said: `${atWheel.brake.subject} at the ${name} wheel` };
 }

@@ -1,5 +1,7 @@
+import { shockSize } from "../../calculations/shared/shock-size.ts";
 import type { Installed } from "../../model/assembly.ts";
 import type { Known, Maybe, Need } from "../../model/need.ts";
+import type { ResolvedCode } from "../../model/standard.ts";
 import { greaterThan } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import type { Interval } from "../../values/types.ts";
@@ -8,14 +10,17 @@ import { anyFact, anySlot } from "../shared/end.ts";
 import { type ChartRelation, type ChartWay, chartRelations, type FrameFact } from "../shared/frame-chart.ts";
 import { unknowns } from "../shared/unknowns.ts";
 
-type ChartNeeds = Record<`fact ${string}`, Need<number | Interval, true>> & {
+/** A figure of a chart as it is stated: a shock's size is a code, which says its stroke. */
+type Figure = number | Interval | ResolvedCode;
+
+type ChartNeeds = Record<`fact ${string}`, Need<Figure, true>> & {
   readonly frame: Need<Installed, true>;
   readonly mixed: Need<boolean, true>;
 };
 
 /** Every figure that a relation reads, the one that it is about among them. */
 function figuresOf({ claim, besides, ways }: ChartRelation): readonly FrameFact[] {
-  return [...new Set([claim, ...(besides === undefined ? [] : [besides]), ...ways.flatMap(({ needs }) => needs)])];
+  return [...new Set([claim, ...(besides ?? []), ...ways.flatMap(({ needs }) => needs)])];
 }
 
 export default defineCheck({
@@ -31,14 +36,12 @@ export default defineCheck({
   },
   test(facts, relation) {
     const { frame, mixed } = facts;
-    const figure = (name: FrameFact): Maybe<number | Interval> =>
-      facts[`fact ${name}`] ?? { state: "unknown", missing: [] };
+    const figure = (name: FrameFact): Maybe<Figure> => facts[`fact ${name}`] ?? { state: "unknown", missing: [] };
     if (frame.state === "none") return notApplicable("frame is none");
     if (frame.state === "unknown") return cannotTell(frame);
     const claim = figure(relation.claim);
-    for (const stated of [claim, ...(relation.besides === undefined ? [] : [figure(relation.besides)])]) {
-      if (stated.state !== "known")
-        return notApplicable(`its chart states no ${stated === claim ? relation.claim : relation.besides}`);
+    for (const name of [relation.claim, ...(relation.besides ?? [])]) {
+      if (figure(name).state !== "known") return notApplicable(`its chart states no ${name}`);
     }
     if (claim.state !== "known") return cannotTell(...unknowns(claim));
     if (relation.onLevelAxles && mixed.state === "known" && mixed.value) {
@@ -73,10 +76,13 @@ export default defineCheck({
     "from reach, stack, head angle, fork offset and bottom-bracket drop the front axle, and with the chainstay the " +
     "wheelbase; and head tube, fork and headset have to put the front axle as far above the crank axis as the drop says. " +
     "Charts are copied by hand, one size beside another, and a figure of the wrong column makes the saddle, the bar and the " +
-    "toe clearance come out wrong. Some 5 mm, or one degree, are left for rounding. An effective top tube may be meant to " +
+    "toe clearance come out wrong. Travel is the shock's stroke times the leverage on average, which lies between those at " +
+    "the start and the end: the travel of another stroke or another model makes sag and spring come out wrong. Some 5 mm, or " +
+    "one degree, are left for rounding, and for a leverage that rises a little and falls again. An effective top tube may be meant to " +
     "the effective or to the actual seat tube: one of them has to agree.",
   source:
-    "plane geometry, re-derived; 5 mm and 1 degree for rounding: common practice, no source; lower headset stacks of 0 to 15 mm: from memory",
+    "plane geometry, re-derived; average leverage is travel ÷ stroke: trade magazine of 2023 (150 ÷ 55 = 2.73); how far a leverage bends " +
+    "between its ends, 5 mm and 1 degree for rounding: common practice, no source; lower headset stacks of 0 to 15 mm: from memory",
   examples: {
     holds: `
 part frame example.tour "Tour" {
@@ -118,16 +124,21 @@ type Answer =
   | { readonly state: "none" };
 
 /** What one way of working the figure out comes to; a figure that is stated to be absent closes the way. */
-function answer({ needs, work }: ChartWay, figure: (name: FrameFact) => Maybe<number | Interval>): Answer {
+function answer({ needs, work }: ChartWay, figure: (name: FrameFact) => Maybe<Figure>): Answer {
   const facts = needs.map((name) => ({ name, fact: figure(name) }));
   if (facts.some(({ fact }) => fact.state === "none")) return { state: "none" };
   const known = facts.flatMap(({ name, fact }) => (fact.state === "known" ? [{ name, fact }] : []));
   if (known.length < facts.length) return { state: "unknown", facts: facts.map(({ fact }) => fact) };
-  const values = new Map<FrameFact, number | Interval>(known.map(({ name, fact }) => [name, fact.value]));
+  const values = new Map<FrameFact, number | Interval>(known.map(({ name, fact }) => [name, measure(fact.value)]));
   const worked = work((name) => values.get(name) as number, (values.get("chainstay") ?? nowhere) as Interval);
   return !Number.isFinite(worked.least + worked.greatest)
     ? { state: "none" }
     : { state: "known", worked, facts: known.map(({ fact }) => fact) };
+}
+
+/** No number for a shock's size that does not say a stroke. */
+function measure(value: Figure): number | Interval {
+  return typeof value === "object" && "family" in value ? (shockSize(value)?.stroke ?? Number.NaN) : value;
 }
 
 /** Stands in where a way does not ask for a chainstay. */

@@ -4,13 +4,17 @@ import type { Interval } from "../../values/types.ts";
 import type { FactField } from "../../vocabulary/index.ts";
 
 /**
- * What of a frame's chart follows from the rest of it, by plane geometry: the frame stands as its maker drew it, both
- * axles higher than the crank axis by the bottom-bracket drop. Millimetres and degrees; forward and up positive.
+ * What of a frame's chart follows from the rest of it: by plane geometry, where the frame stands as its maker drew it,
+ * both axles higher than the crank axis by the bottom-bracket drop; and its travel by the leverage on its shock.
+ * Millimetres and degrees; forward and up positive.
  */
 
 export type FrameFact = FactField<"frame">;
 
-/** Reads a fact of the chart in its base unit. The chainstay, which may be a range, is handed over by itself. */
+/**
+ * Reads a fact of the chart in its base unit; of the shock's size its stroke. The chainstay, which may be a range, is
+ * handed over by itself.
+ */
 export type ReadChart = (fact: FrameFact) => number;
 
 /** What a figure comes to, between two ends where something in it is a range, and how. */
@@ -29,8 +33,8 @@ export interface ChartRelation {
   readonly name: string;
   /** The figure that the others come to. */
   readonly claim: FrameFact;
-  /** A figure that a chart states or does not: where it does not, nobody is asked for it. */
-  readonly besides?: FrameFact;
+  /** Figures that a chart states or does not: where it does not, nobody is asked for them. */
+  readonly besides?: readonly FrameFact[];
   readonly dimension: "length" | "angle";
   /** How far apart the two may lie. */
   readonly tolerance: number;
@@ -73,7 +77,7 @@ const effectiveTopTube: ChartRelation = {
 const effectiveSeatAngle: ChartRelation = {
   name: "effective seat angle",
   claim: "effective-seat-angle",
-  besides: "effective-seat-angle-height",
+  besides: ["effective-seat-angle-height"],
   dimension: "angle",
   tolerance: angleTolerance,
   onLevelAxles: false,
@@ -96,7 +100,7 @@ const effectiveSeatAngle: ChartRelation = {
 const bottomBracketDrop: ChartRelation = {
   name: "bottom-bracket drop",
   claim: "bottom-bracket-drop",
-  besides: "fork-axle-to-crown",
+  besides: ["fork-axle-to-crown"],
   dimension: "length",
   tolerance: lengthTolerance,
   onLevelAxles: true,
@@ -167,12 +171,46 @@ const wheelbase: ChartRelation = {
   ],
 };
 
+/**
+ * How far along from the one end to the other the average of a leverage may lie. It is the middle where leverage changes
+ * evenly, and a third from either end where it bends as a parabola that is level at the other.
+ */
+const bend: Interval = { least: 1 / 3, greatest: 2 / 3 };
+
+const rearTravel: ChartRelation = {
+  name: "rear travel",
+  claim: "rear-travel",
+  besides: ["leverage-start", "leverage-end"],
+  dimension: "length",
+  // Leverage rounded to a tenth moves the travel by some 3 mm, a stroke to half a millimetre by 1 mm more.
+  tolerance: lengthTolerance,
+  onLevelAxles: false,
+  ways: [
+    {
+      needs: ["shock-size", "leverage-start", "leverage-end"],
+      work: (read) => {
+        const [stroke, start, end] = [read("shock-size"), read("leverage-start"), read("leverage-end")];
+        const average = (share: number): number => start + (end - start) * share;
+        const ends = [average(bend.least), average(bend.greatest)].sort((a, b) => a - b);
+        const [low, high] = [ends[0] ?? start, ends[1] ?? start];
+        const between = low === high ? say(low) : `${say(low, "", 2)} to ${say(high, "", 2)}`;
+        return {
+          least: stroke * low,
+          greatest: stroke * high,
+          working: `stroke ${say(stroke)} × average leverage ${between} (${say(start)} at the start, ${say(end)} at the end)`,
+        };
+      },
+    },
+  ],
+};
+
 export const chartRelations: readonly ChartRelation[] = [
   effectiveTopTube,
   effectiveSeatAngle,
   bottomBracketDrop,
   frontCentre,
   wheelbase,
+  rearTravel,
 ];
 
 function exactly(value: number, working: string): WorkedFigure {

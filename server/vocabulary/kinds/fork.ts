@@ -29,6 +29,10 @@ export const fork = defineKind({
       "Shape of the steerer.",
       { group: "Fit" },
     ),
+    "steerer-thread-length": length(
+      "Length of the thread on a threaded steerer as supplied, from its top down; `none` on a plain one.",
+      { group: "Geometry", lowest: 5, highest: 300 },
+    ),
     "steerer-bore": length("Inside diameter of the steerer at its top.", { group: "Fit", lowest: 15, highest: 40 }),
     "plug-types": words(
       { "star-nut": "A star nut driven in.", "expanding-plug": "A plug that expands.", glued: "A glued sleeve." },

@@ -8,7 +8,10 @@ export const hub = defineKind({
   noun: "a hub",
   description: "The middle of a wheel: axle, bearings, flanges, and what carries cogs, rotor, gears or a dynamo.",
   fields: {
-    wheel: word(wheelPositions, "Wheel that it is made for.", { essential: true, group: "Fit" }),
+    wheel: word(wheelPositions, "Wheel that it is made for; `none` where it goes at either.", {
+      essential: true,
+      group: "Fit",
+    }),
     axle: code("axle", "Axle and width that it is made for, its present end caps fitted.", {
       essential: true,
       group: "Fit",

@@ -10,7 +10,10 @@ export const thruAxle = defineKind({
   caution: "Seated on both sides and tightened to its torque; a wheel that comes loose throws the rider.",
   fields: {
     axle: code("axle", "Axle standard, with its width.", { essential: true, group: "Fit" }),
-    wheel: word(wheelPositions, "Wheel that it is made for.", { group: "Fit" }),
+    wheel: word(wheelPositions, "Wheel that it is made for, where it is for one only.", {
+      group: "Fit",
+      omitted: "none",
+    }),
     "axle-length": length("Length under the head, thread included.", {
       essential: true,
       group: "Fit",
