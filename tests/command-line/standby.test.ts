@@ -248,7 +248,20 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
   });
 
   test("is not begun where its words have no room, and the check is none the worse", async () => {
-    expect(await startStandby(["x".repeat(4 * 1024 * 1024)], tmpdir())).toBe(false);
+    const { cache } = standingBy();
+    expect(await startStandby(join(cache, "one.socket"), ["x".repeat(4 * 1024 * 1024)], cache)).toBe(false);
+  });
+
+  test("is not begun where it cannot listen", async () => {
+    const { cache, folder, ask } = standingBy();
+    expect(await startStandby(join(cache, "gone", "one.socket"), [], cache)).toBe(false);
+    chmodSync(cache, 0o500);
+    // Who may do anything may write there too.
+    if (process.getuid?.() === 0) return chmodSync(cache, 0o700);
+    expect(ask("standby", "--start")).toMatchObject({ code: 2, out: "" });
+    expect(ask("standby", "--start").err).toContain(`in the cache folder, ${cache}`);
+    expect(run(cache, folder, ["check"], { FERRULE_STANDBY: "on" }).err).toBe("");
+    chmodSync(cache, 0o700);
   });
 
   test("is spoken of once, however many checks leave one at a time", async () => {

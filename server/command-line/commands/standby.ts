@@ -1,4 +1,5 @@
 import { dirname } from "node:path";
+import { printable } from "../../reports/printable.ts";
 import type { Invocation } from "../commands.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
@@ -40,7 +41,11 @@ export async function run(invocation: Invocation, path: string | undefined): Pro
   }
   if (way === "serve") return serve(path, patience, invocation);
   const state = await (way === "start" ? start(path, invocation) : askForState(path, "state"));
-  if (way === "start" && state === "nobody") throw new UsageProblem("No standby could be started.");
+  if (way === "start" && state === "nobody") {
+    throw new UsageProblem("No standby could be started.", [
+      `It listens in the cache folder, ${printable(dirname(path))}, which may be full or not to be written to (FERRULE_CACHE names another).`,
+    ]);
+  }
   terminal.write(`${said(state)}\n`);
   return exitCodes.clean;
 }
@@ -70,7 +75,7 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
   if (before !== "nobody") return before;
   // A path that is not there is said here, where somebody reads it.
   findTargets(positionals, folder, new Roots());
-  if (!(await startStandby(positionals, folder))) return "nobody";
+  if (!(await startStandby(path, positionals, folder))) return "nobody";
   const end = performance.now() + comingUp.longest;
   let state = await askForState(path, "state");
   // While it takes in what it was told to, it has no time either.
