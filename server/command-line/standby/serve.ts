@@ -1,5 +1,5 @@
-import { unlinkSync } from "node:fs";
 import { createServer, type Server, type Socket } from "node:net";
+import { forget } from "../cache-folder.ts";
 import { answerCheck, type CheckAnswer } from "../check-answer.ts";
 import { CheckMemory } from "../check-memory.ts";
 import type { KeptEngines } from "../load.ts";
@@ -79,7 +79,7 @@ export class Standby {
       const left = socketAt(this.#path);
       if ((await askForState(this.#path, "state")) !== "nobody") return false;
       // Another one that begins too may have put its own there meanwhile.
-      if (socketAt(this.#path) === left) remove(this.#path);
+      if (socketAt(this.#path) === left) forget(this.#path);
       if (!(await this.#listenOnce())) return false;
     }
     this.#own = socketAt(this.#path);
@@ -124,7 +124,7 @@ export class Standby {
   end(): void {
     clearTimeout(this.#idle);
     clearInterval(this.#look);
-    if (this.#own !== undefined && socketAt(this.#path) === this.#own) remove(this.#path);
+    if (this.#own !== undefined && socketAt(this.#path) === this.#own) forget(this.#path);
     this.#own = undefined;
     this.#likely = undefined;
     void this.#watches.stop();
@@ -249,12 +249,4 @@ function withSpaces(workshop: ReadWorkshop): ReadWorkshop {
     return { path, bytes: Buffer.from(bytes.toString("latin1").replaceAll("{\n", "{ \n"), "latin1") };
   });
   return { ...workshop, files };
-}
-
-function remove(path: string): void {
-  try {
-    unlinkSync(path);
-  } catch {
-    // Gone already.
-  }
 }
