@@ -1,5 +1,6 @@
 import { dirname } from "node:path";
 import { printable } from "../../reports/printable.ts";
+import { cacheFolder } from "../cache-folder.ts";
 import type { Invocation } from "../commands.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
@@ -16,6 +17,7 @@ import { wholeNumber } from "../whole-number.ts";
 
 /** Seconds without a question after which a standby ends. */
 const usualPatience = 600;
+const longestPatience = 86_400;
 
 /** Milliseconds: how long a standby may take to come up, and how often is looked for it. */
 const comingUp = { longest: 10_000, between: 50 } as const;
@@ -33,11 +35,12 @@ export async function run(invocation: Invocation, path: string | undefined): Pro
     throw new UsageProblem("standby takes paths with --start and --serve only: what is to be taken in at once.");
   }
   if (has("seconds") && way !== "serve") throw new UsageProblem("--seconds goes with --serve.");
-  const patience = wholeNumber("seconds", value("seconds")) ?? usualPatience;
+  const patience = wholeNumber("seconds", value("seconds"), longestPatience) ?? usualPatience;
   if (way === "stop") return stop(terminal.write);
   if (path === undefined) {
-    terminal.write(`There is no standby here: ${reasonForNone()}.\n`);
-    return way === undefined ? exitCodes.clean : exitCodes.usage;
+    if (way !== undefined) throw new UsageProblem(`No standby can be started here: ${reasonForNone()}.`);
+    terminal.write(`No standby is asked here: ${reasonForNone()}.\n`);
+    return exitCodes.clean;
   }
   if (way === "serve") return serve(path, patience, invocation);
   const state = await (way === "start" ? start(path, invocation) : askForState(path, "state"));
@@ -55,7 +58,11 @@ function reasonForNone(): string {
   if (process.platform === "win32") return "not on Windows, where every user could ask it";
   if (FERRULE_STANDBY === "off") return "FERRULE_STANDBY=off";
   if (FERRULE_CACHE === "off") return "it listens in the cache folder, and FERRULE_CACHE=off";
-  return "it listens in the cache folder, which cannot be used or has too long a path (FERRULE_CACHE names another)";
+  const folder = cacheFolder();
+  if (folder === undefined) {
+    return "it listens in the cache folder, and there is none that is yours alone (FERRULE_CACHE names another)";
+  }
+  return `it listens in the cache folder, and the path of ${printable(folder)} is too long (FERRULE_CACHE names another)`;
 }
 
 function said(state: StandbyState | NoReply): string {
