@@ -19,8 +19,8 @@ import { wholeNumber } from "../whole-number.ts";
 const usualPatience = 600;
 const longestPatience = 86_400;
 
-/** Milliseconds: how long a standby may take to come up, and how often is looked for it. */
-const comingUp = { longest: 10_000, between: 50 } as const;
+/** Milliseconds: how long a standby may take to come up and to go, and how often is looked for it. */
+const pauses = { toComeUp: 10_000, toGo: 5000, toLook: 50 } as const;
 
 /**
  * Says whether a standby answers checks; starts one, ends it, or is one.
@@ -83,11 +83,11 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
   // A path that is not there is said here, where somebody reads it.
   findTargets(positionals, folder, new Roots());
   if (!(await startStandby(path, positionals, folder))) return "nobody";
-  const end = performance.now() + comingUp.longest;
+  const end = performance.now() + pauses.toComeUp;
   let state = await askForState(path, "state");
   // While it takes in what it was told to, it has no time either.
   while (typeof state === "string" && performance.now() < end) {
-    await pause(comingUp.between);
+    await pause(pauses.toLook);
     state = await askForState(path, "state");
   }
   return state;
@@ -95,6 +95,19 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
 
 function pause(milliseconds: number): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}
+
+/** Waits until a process is gone, for a while: it has something to put away, as in a cache that is about to be removed. */
+async function gone(process_: number): Promise<void> {
+  const end = performance.now() + pauses.toGo;
+  while (performance.now() < end) {
+    try {
+      process.kill(process_, 0);
+    } catch {
+      return;
+    }
+    await pause(pauses.toLook);
+  }
 }
 
 /** Ends every standby of this user, those of other versions of the program too. */
@@ -106,6 +119,7 @@ async function stop(write: (text: string) => void): Promise<number> {
     if (state === "nobody") continue;
     found = true;
     if (state === "busy") exitCode = exitCodes.usage;
+    else await gone(state.process);
     write(
       state === "busy"
         ? "A standby has no time to listen: it is at work on a workshop. Try again.\n"
