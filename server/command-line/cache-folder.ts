@@ -1,4 +1,4 @@
-import { lstatSync, mkdirSync } from "node:fs";
+import { lstatSync, mkdirSync, unlinkSync } from "node:fs";
 import { join, resolve } from "node:path";
 
 /**
@@ -22,6 +22,15 @@ export function cacheFolder(environment: NodeJS.ProcessEnv = process.env): strin
     return user === undefined || (status.uid === user && (status.mode & 0o022) === 0) ? folder : undefined;
   } catch {
     return undefined;
+  }
+}
+
+/** Removes a file of that folder, if it is there and can be removed. */
+export function forget(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // Another run has removed it, or it is none of ours.
   }
 }
 

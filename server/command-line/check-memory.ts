@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { cacheFolder } from "./cache-folder.ts";
+import { cacheFolder, forget } from "./cache-folder.ts";
 import type { CheckAnswer, CheckSettings } from "./check-answer.ts";
 import type { ReadWorkshop } from "./read-workshops.ts";
 import { programDigest } from "./version.ts";
@@ -99,18 +99,19 @@ export class CheckMemory {
     if (leftOut.some(({ serious }) => serious)) return;
     if (pieces.reduce((length, piece) => length + piece.length, 0) > mostBytes) return;
     const text = pieces.join("");
+    const aside = `${this.#file}.${process.pid}`;
     try {
       const question = Buffer.from(this.#question, "utf8");
       const answer = Buffer.from(JSON.stringify({ text, exitCode }), "utf8");
       const lengths = Buffer.alloc(8);
       lengths.writeUInt32LE(question.length, 0);
       lengths.writeUInt32LE(answer.length, 4);
-      const aside = `${this.#file}.${process.pid}`;
       writeFileSync(aside, Buffer.concat([lengths, question, answer, ...this.#contents]), { mode: 0o600 });
       renameSync(aside, this.#file);
       forgetOldest(join(this.#file, ".."));
     } catch {
-      // A full or read-only disk: the next check is as slow as this one.
+      // A full or read-only disk: the next check is as slow as this one, and leaves nothing half-written.
+      forget(aside);
     }
   }
 }

@@ -1,15 +1,6 @@
-import {
-  closeSync,
-  fstatSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  unlinkSync,
-  writeFileSync,
-} from "node:fs";
+import { closeSync, fstatSync, openSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { cacheFolder } from "./cache-folder.ts";
+import { cacheFolder, forget } from "./cache-folder.ts";
 import { programDigest } from "./version.ts";
 
 /** A program unpacked, with what V8 made of it. */
@@ -76,12 +67,12 @@ export function keepProgram(command: string, { source, code }: UnpackedProgram):
       const isForeign = name.startsWith(prefix) && !name.startsWith(ownPrefix());
       // What somebody who was stopped left half-written.
       const isLeftover = path.startsWith(`${file}.`) && path !== aside;
-      if (isForeign || isLeftover) remove(path);
+      if (isForeign || isLeftover) forget(path);
     }
     renameSync(aside, file);
   } catch {
     // The next run unpacks and compiles again.
-    remove(aside);
+    forget(aside);
   }
 }
 
@@ -95,12 +86,4 @@ function sum(bytes: Buffer): number {
   for (let at = 0; at < words.length; at++) sum = Math.imul(sum ^ (words[at] as number), 0x01000193);
   for (let at = words.length << 2; at < bytes.length; at++) sum = Math.imul(sum ^ (bytes[at] as number), 0x01000193);
   return sum | 0;
-}
-
-function remove(path: string): void {
-  try {
-    unlinkSync(path);
-  } catch {
-    // Another run has removed it, or it is none of ours.
-  }
 }

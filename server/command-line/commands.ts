@@ -255,7 +255,7 @@ export const commands: readonly CommandRow[] = [
       {
         name: "seconds",
         value: "NUMBER",
-        description: "with --serve: how long it waits for a question before it ends; 600 when not given",
+        description: "with --serve: how long it waits for a question before it ends; 600 when not given, 86400 at most",
       },
     ],
     details: [

@@ -19,7 +19,15 @@ async function main(words: readonly string[]): Promise<number> {
   if (!command) throw unknownCommand(first);
   const given = readArguments(command, rest);
   if (given.has("help")) return help("help", [command.name]);
-  return command.run({ ...given, terminal, folder: process.cwd() }, () => loadProgram(command.name));
+  return command.run({ ...given, terminal, folder: currentFolder() }, () => loadProgram(command.name));
+}
+
+function currentFolder(): string {
+  try {
+    return process.cwd();
+  } catch {
+    throw new UsageProblem("The folder that you are in is no longer there, or cannot be read.");
+  }
 }
 
 async function help(first: string | undefined, [name]: readonly string[]): Promise<number> {

@@ -1,4 +1,4 @@
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { chmodSync, mkdirSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
@@ -146,6 +146,21 @@ describe("what is read", () => {
     const { code, err } = ferrule(folderWith({ "readme.txt": "" }), ["check"]);
     expect(err).toBe("ferrule: No .ferrule file is under this folder.\n");
     expect(code).toBe(2);
+  });
+
+  test.skipIf(process.platform === "win32")("a folder that is gone while somebody is in it", () => {
+    const folder = folderWith({});
+    const { status, stderr } = spawnSync(
+      "sh",
+      ["-c", 'mkdir in && cd in && rmdir ../in && "$0" "$1" check', process.execPath, program],
+      {
+        cwd: folder,
+        env: { PATH: process.env.PATH, FERRULE_CACHE: "off" },
+        encoding: "utf8",
+      },
+    );
+    expect(stderr).toBe("ferrule: The folder that you are in is no longer there, or cannot be read.\n");
+    expect(status).toBe(2);
   });
 
   test("names that no shell or terminal likes", () => {

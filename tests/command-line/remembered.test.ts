@@ -1,4 +1,13 @@
-import { chmodSync, mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { buildOnce } from "./built.ts";
@@ -85,6 +94,16 @@ describe("a remembered answer", () => {
     for (const name of [...kept("check-"), ...kept("code-")]) writeFileSync(join(cache, name), "damaged");
     expect(check("builds")).toEqual(first);
     expect(check("builds")).toEqual(first);
+  });
+
+  test("that cannot be kept leaves nothing half-written", () => {
+    const { cache, check, kept } = remembering();
+    const first = check("builds");
+    const [name = ""] = kept("check-");
+    rmSync(join(cache, name));
+    mkdirSync(join(cache, name));
+    expect(check("builds")).toEqual(first);
+    expect(kept("check-")).toEqual([name]);
   });
 
   test("makes way after some time", () => {

@@ -136,7 +136,17 @@ describe.skipIf(process.platform === "win32")("a standby", () => {
     run(cache, folder, ["check"], { FERRULE_STANDBY: "off" });
     expect(state()?.answered).toBe(0);
     expect(run(cache, folder, ["standby"], { FERRULE_STANDBY: "off" }).out).toContain("FERRULE_STANDBY=off");
-    expect(run(cache, folder, ["standby", "--start"], { FERRULE_CACHE: "off" })).toMatchObject({ code: 2 });
+    for (const [named, reason] of [
+      ["off", "FERRULE_CACHE=off"],
+      [join(cache, "a".repeat(100)), `the path of ${cache}/aaa`],
+      [join(cache, "told"), "none that is yours alone"],
+    ] as const) {
+      writeFileSync(join(cache, "told"), "");
+      const here = { FERRULE_CACHE: named };
+      expect(run(cache, folder, ["standby"], here)).toMatchObject({ code: 0, out: expect.stringContaining(reason) });
+      const started = run(cache, folder, ["standby", "--start"], here);
+      expect(started).toEqual({ code: 2, out: "", err: expect.stringContaining(reason) });
+    }
   });
 
   test("holds a few workshops, each by itself", () => {
@@ -248,7 +258,20 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
   });
 
   test("is not begun where its words have no room, and the check is none the worse", async () => {
-    expect(await startStandby(["x".repeat(4 * 1024 * 1024)], tmpdir())).toBe(false);
+    const { cache } = standingBy();
+    expect(await startStandby(join(cache, "one.socket"), ["x".repeat(4 * 1024 * 1024)], cache)).toBe(false);
+  });
+
+  test("is not begun where it cannot listen", async () => {
+    const { cache, folder, ask } = standingBy();
+    expect(await startStandby(join(cache, "gone", "one.socket"), [], cache)).toBe(false);
+    chmodSync(cache, 0o500);
+    // Who may do anything may write there too.
+    if (process.getuid?.() === 0) return chmodSync(cache, 0o700);
+    expect(ask("standby", "--start")).toMatchObject({ code: 2, out: "" });
+    expect(ask("standby", "--start").err).toContain(`in the cache folder, ${cache}`);
+    expect(run(cache, folder, ["check"], { FERRULE_STANDBY: "on" }).err).toBe("");
+    chmodSync(cache, 0o700);
   });
 
   test("is spoken of once, however many checks leave one at a time", async () => {
@@ -277,7 +300,7 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     const process_ = state()?.process ?? 0;
     expect(isRunning(process_)).toBe(true);
     expect(ask("standby", "--stop").out).toBe(`The standby, process ${process_}, has ended.\n`);
-    await until(() => !isRunning(process_));
+    expect(isRunning(process_)).toBe(false);
     expect(sockets()).toEqual([]);
     expect(ask("standby", "--stop").out).toBe("No standby is running.\n");
   });
@@ -414,7 +437,9 @@ describe("ferrule standby", () => {
     [["builds"], "takes paths with --start and --serve only"],
     [["--stop", "builds"], "takes paths with --start and --serve only"],
     [["--seconds", "5"], "--seconds goes with --serve"],
-    [["--serve", "--seconds", "0"], "--seconds takes a whole number from 1 up"],
+    [["--serve", "--seconds", "0"], "--seconds takes a whole number from 1 to 86400; 0 was given"],
+    // More milliseconds than a timer holds, which then ends at once.
+    [["--serve", "--seconds", "3000000"], "--seconds takes a whole number from 1 to 86400"],
     [["--start", "none"], "none cannot be read"],
   ])("refuses %j", (words, said) => {
     if (process.platform === "win32" && words.includes("none")) return;

@@ -51,6 +51,6 @@ async function replyOf(
 async function leaveStandby(socket: string, { terminal, positionals, folder }: Invocation): Promise<void> {
   if (!wantsStandby(process.env, () => terminal.isAttended)) return;
   const paths = positionals.filter((word) => word !== "-");
-  const isStarted = await startStandby(positionals.length === 0 ? ["."] : paths, folder);
+  const isStarted = await startStandby(socket, positionals.length === 0 ? ["."] : paths, folder);
   if (isStarted) sayOnce(socket, terminal.warn);
 }

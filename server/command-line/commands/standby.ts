@@ -1,4 +1,6 @@
 import { dirname } from "node:path";
+import { printable } from "../../reports/printable.ts";
+import { cacheFolder } from "../cache-folder.ts";
 import type { Invocation } from "../command.ts";
 import { localDay } from "../day.ts";
 import { exitCodes } from "../exit-codes.ts";
@@ -15,9 +17,10 @@ import { wholeNumber } from "../whole-number.ts";
 
 /** Seconds without a question after which a standby ends. */
 const usualPatience = 600;
+const longestPatience = 86_400;
 
-/** Milliseconds: how long a standby may take to come up, and how often is looked for it. */
-const comingUp = { longest: 10_000, between: 50 } as const;
+/** Milliseconds: how long a standby may take to come up and to go, and how often is looked for it. */
+const pauses = { toComeUp: 10_000, toGo: 5000, toLook: 50 } as const;
 
 /**
  * Says whether a standby answers checks; starts one, ends it, or is one.
@@ -32,15 +35,20 @@ export async function run(invocation: Invocation, path: string | undefined): Pro
     throw new UsageProblem("standby takes paths with --start and --serve only: what is to be taken in at once.");
   }
   if (has("seconds") && way !== "serve") throw new UsageProblem("--seconds goes with --serve.");
-  const patience = wholeNumber("seconds", value("seconds")) ?? usualPatience;
+  const patience = wholeNumber("seconds", value("seconds"), longestPatience) ?? usualPatience;
   if (way === "stop") return stop(terminal.write);
   if (path === undefined) {
-    terminal.write(`There is no standby here: ${reasonForNone()}.\n`);
-    return way === undefined ? exitCodes.clean : exitCodes.usage;
+    if (way !== undefined) throw new UsageProblem(`No standby can be started here: ${reasonForNone()}.`);
+    terminal.write(`No standby is asked here: ${reasonForNone()}.\n`);
+    return exitCodes.clean;
   }
   if (way === "serve") return serve(path, patience, invocation);
   const state = await (way === "start" ? start(path, invocation) : askForState(path, "state"));
-  if (way === "start" && state === "nobody") throw new UsageProblem("No standby could be started.");
+  if (way === "start" && state === "nobody") {
+    throw new UsageProblem("No standby could be started.", [
+      `It listens in the cache folder, ${printable(dirname(path))}, which may be full or not to be written to (FERRULE_CACHE names another).`,
+    ]);
+  }
   terminal.write(`${said(state)}\n`);
   return exitCodes.clean;
 }
@@ -50,7 +58,11 @@ function reasonForNone(): string {
   if (process.platform === "win32") return "not on Windows, where every user could ask it";
   if (FERRULE_STANDBY === "off") return "FERRULE_STANDBY=off";
   if (FERRULE_CACHE === "off") return "it listens in the cache folder, and FERRULE_CACHE=off";
-  return "it listens in the cache folder, which cannot be used or has too long a path (FERRULE_CACHE names another)";
+  const folder = cacheFolder();
+  if (folder === undefined) {
+    return "it listens in the cache folder, and there is none that is yours alone (FERRULE_CACHE names another)";
+  }
+  return `it listens in the cache folder, and the path of ${printable(folder)} is too long (FERRULE_CACHE names another)`;
 }
 
 function said(state: StandbyState | NoReply): string {
@@ -70,12 +82,12 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
   if (before !== "nobody") return before;
   // A path that is not there is said here, where somebody reads it.
   findTargets(positionals, folder, new Roots());
-  if (!(await startStandby(positionals, folder))) return "nobody";
-  const end = performance.now() + comingUp.longest;
+  if (!(await startStandby(path, positionals, folder))) return "nobody";
+  const end = performance.now() + pauses.toComeUp;
   let state = await askForState(path, "state");
   // While it takes in what it was told to, it has no time either.
   while (typeof state === "string" && performance.now() < end) {
-    await pause(comingUp.between);
+    await pause(pauses.toLook);
     state = await askForState(path, "state");
   }
   return state;
@@ -83,6 +95,19 @@ async function start(path: string, { positionals, folder }: Invocation): Promise
 
 function pause(milliseconds: number): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}
+
+/** Waits until a process is gone, for a while: it has something to put away, as in a cache that is about to be removed. */
+async function gone(processNumber: number): Promise<void> {
+  const end = performance.now() + pauses.toGo;
+  while (performance.now() < end) {
+    try {
+      process.kill(processNumber, 0);
+    } catch {
+      return;
+    }
+    await pause(pauses.toLook);
+  }
 }
 
 /** Ends every standby of this user, those of other versions of the program too. */
@@ -94,6 +119,7 @@ async function stop(write: (text: string) => void): Promise<number> {
     if (state === "nobody") continue;
     found = true;
     if (state === "busy") exitCode = exitCodes.usage;
+    else await gone(state.process);
     write(
       state === "busy"
         ? "A standby has no time to listen: it is at work on a workshop. Try again.\n"

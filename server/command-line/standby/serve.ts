@@ -1,7 +1,8 @@
-import { existsSync, unlinkSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { createServer, type Server, type Socket } from "node:net";
 import { join } from "node:path";
 import { workshopFileName } from "../../workshop-files/root.ts";
+import { forget } from "../cache-folder.ts";
 import { answerCheck, type CheckAnswer } from "../check-answer.ts";
 import { CheckMemory } from "../check-memory.ts";
 import type { KeptEngines } from "../load.ts";
@@ -89,7 +90,7 @@ export class Standby {
       const left = socketAt(this.#path);
       if ((await askForState(this.#path, "state")) !== "nobody") return false;
       // Another one that begins too may have put its own there meanwhile.
-      if (socketAt(this.#path) === left) remove(this.#path);
+      if (socketAt(this.#path) === left) forget(this.#path);
       if (!(await this.#listenOnce())) return false;
     }
     this.#own = socketAt(this.#path);
@@ -134,7 +135,7 @@ export class Standby {
   end(): void {
     clearTimeout(this.#idle);
     clearInterval(this.#look);
-    if (this.#own !== undefined && socketAt(this.#path) === this.#own) remove(this.#path);
+    if (this.#own !== undefined && socketAt(this.#path) === this.#own) forget(this.#path);
     this.#own = undefined;
     this.#likely = undefined;
     void this.#watches.stop();
@@ -271,13 +272,5 @@ function readAgain({ settings: { folder }, workshops }: CheckQuestion): readonly
   } catch (error) {
     if (isUsageProblem(error)) return undefined;
     throw error;
-  }
-}
-
-function remove(path: string): void {
-  try {
-    unlinkSync(path);
-  } catch {
-    // Gone already.
   }
 }

@@ -1,4 +1,4 @@
-import { writeFileSync } from "node:fs";
+import { accessSync, constants, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 
 /**
@@ -13,16 +13,19 @@ export function wantsStandby(environment: NodeJS.ProcessEnv, isAttended: () => b
 }
 
 /**
- * Starts a standby that outlives this process. When one listens already, or it cannot listen, it ends by itself.
+ * Starts a standby that outlives this process. When one listens already it ends by itself.
+ * @param socket where it is to listen.
  * @param paths what it takes in at once, so that the first question is answered quickly too.
  * @param folder where relative ones start.
- * @returns false when there is no room for another process: the next check is as slow as this one.
+ * @returns false when it could not listen, or there is no room for another process: the next check is as slow as this.
  */
-export async function startStandby(paths: readonly string[], folder: string): Promise<boolean> {
+export async function startStandby(socket: string, paths: readonly string[], folder: string): Promise<boolean> {
   const { spawn } = await import("node:child_process");
   // Room for what a check leaves behind, so that it is cleared away seldom.
   const words = ["--max-semi-space-size=32", __filename, "standby", "--serve", "--", ...paths];
   try {
+    // Of a cache that is only read from every check would start one in vain.
+    accessSync(dirname(socket), constants.W_OK);
     const child = spawn(process.execPath, words, { cwd: folder, detached: true, stdio: "ignore" });
     child.on("error", () => undefined);
     child.unref();
