@@ -6,6 +6,7 @@ import brakeCablePull from "./brake/cable-pull.ts";
 import brakeCaliperMount from "./brake/caliper-mount.ts";
 import brakeFluid from "./brake/fluid.ts";
 import brakeForbidden from "./brake/forbidden.ts";
+import brakeFrontSide from "./brake/front-side.ts";
 import brakeHose from "./brake/hose.ts";
 import brakeHoseEntry from "./brake/hose-entry.ts";
 import brakeHoseFluid from "./brake/hose-fluid.ts";
@@ -220,6 +221,7 @@ export const checks: readonly Check[] = [
   brakeCaliperMount,
   brakeFluid,
   brakeForbidden,
+  brakeFrontSide,
   brakeHoseEntry,
   brakeHoseFluid,
   brakeHoseKind,

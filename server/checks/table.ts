@@ -66,6 +66,7 @@ function slotsOf(needs: Needs, into: Set<string>, seen: Set<string>): Set<string
         break;
       }
       case "field":
+      case "workshop-field":
         break;
     }
   }

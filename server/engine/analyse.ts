@@ -1,12 +1,11 @@
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding } from "../model/finding.ts";
-import { problemFinding, readFields, textFinding } from "../model/read-fields.ts";
+import { problemFinding, textFinding } from "../model/read-fields.ts";
 import { readStandard } from "../model/standard.ts";
-import type { Statement } from "../model/stated.ts";
+import { workshopFieldsOf } from "../model/workshop-fields.ts";
 import { type RecordContext, type RecordReport, reportRecord } from "../records/report.ts";
 import { rulesKey } from "../rules/rule.ts";
 import { ruleCheck } from "../rules/rule-check.ts";
-import { workshopFields } from "../vocabulary/index.ts";
 import { type BuildReport, reportBuild } from "./build-report.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
@@ -102,21 +101,4 @@ function recordContext(engine: Engine): RecordContext {
     },
     bike: (assembly) => new BuildEvaluation(assembly, engine.workshop),
   };
-}
-
-/** What a workshop states of itself. */
-export function workshopFieldsOf(declaration: Declaration, findings: Finding[]): Map<string, Statement> {
-  const into = new Map<string, Statement>();
-  if (declaration.tree.block) {
-    readFields(declaration.tree.block, {
-      declaration,
-      fields: workshopFields,
-      owner: "a workshop",
-      prefix: "",
-      free: ["own"],
-      into,
-      findings,
-    });
-  }
-  return into;
 }

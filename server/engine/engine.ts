@@ -7,6 +7,7 @@ import { type Part, readPart } from "../model/part.ts";
 import { withoutEchoes } from "../model/read-fields.ts";
 import { familyKey } from "../model/standard.ts";
 import { largestFile, type SourceFile, Workshop } from "../model/workshop.ts";
+import { statedByWorkshop } from "../model/workshop-fields.ts";
 import { changedRecords } from "../records/keys.ts";
 import type { RecordReport } from "../records/report.ts";
 import { CheckSet } from "../rules/check-set.ts";
@@ -15,7 +16,7 @@ import { type Rule, rulesKey } from "../rules/rule.ts";
 import { ruleCheck } from "../rules/rule-check.ts";
 import { shownIn } from "../values/display.ts";
 import type { DisplayUnits } from "../values/show.ts";
-import { type Analysis, analyse, workshopFieldsOf } from "./analyse.ts";
+import { type Analysis, analyse } from "./analyse.ts";
 import type { BuildReport } from "./build-report.ts";
 import { Memo } from "./memo.ts";
 import { LineIndex, type Range } from "./positions.ts";
@@ -270,7 +271,7 @@ export class Engine {
   get languageNumber(): number {
     const workshop = this.workshop.lookup("workshop");
     if (!workshop) return 1;
-    const value = workshopFieldsOf(workshop, []).get("language");
+    const value = statedByWorkshop(workshop).get("language");
     return value?.state === "stated" && typeof value.value === "number" ? value.value : 1;
   }
 
@@ -278,7 +279,7 @@ export class Engine {
   get displayUnits(): DisplayUnits {
     if (this.#displayUnits) return this.#displayUnits;
     const workshop = this.workshop.lookup("workshop");
-    const stated = workshop && workshopFieldsOf(workshop, []).get("units");
+    const stated = workshop && statedByWorkshop(workshop).get("units");
     return stated?.state === "stated" ? (stated.value as DisplayUnits) : "metric";
   }
 

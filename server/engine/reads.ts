@@ -50,6 +50,7 @@ function touches(need: Need, slot: string): boolean {
     case "slot":
       return deciding(need.slot).has(slot);
     case "field":
+    case "workshop-field":
       return false;
     case "worked":
       return numberTouched(need.quantity, slot);
@@ -125,6 +126,7 @@ function collectFacts(needs: Needs, slot: string, facts: Set<string>, seen: Set<
       case "setting":
       case "every-setting":
       case "field":
+      case "workshop-field":
         break;
     }
   }

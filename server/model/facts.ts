@@ -1,6 +1,6 @@
 import type { Code } from "../values/types.ts";
 import type { Field, Slot } from "../vocabulary/define.ts";
-import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
+import { buildFields, kindByName, slotByPath, workshopFields } from "../vocabulary/index.ts";
 import type { Assembly, Installed } from "./assembly.ts";
 import { headerPlace, type Place } from "./declaration.ts";
 import type { Facts, Known, Maybe, Missing, Need, Needs, OfSlot, Unknown } from "./need.ts";
@@ -8,6 +8,7 @@ import { omittedFact, omittedSlot } from "./omission.ts";
 import { type ResolvedCode, resolveCode } from "./standard.ts";
 import type { Statement } from "./stated.ts";
 import type { Workshop } from "./workshop.ts";
+import { statedByWorkshop } from "./workshop-fields.ts";
 
 /** Works out a number of the build by its path; given by the stage that owns the calculations. */
 export type Worker = (quantity: string) => Maybe;
@@ -28,6 +29,9 @@ function rows(needs: Needs): readonly (readonly [string, Need])[] {
   rowsOf.set(needs, listed);
   return listed;
 }
+
+/** By which the declaration of the workshop is looked up. */
+const workshopKey = "workshop";
 
 const factNeeds = new Map<string, Map<string, Need>>();
 
@@ -106,6 +110,8 @@ export class FactReader {
         return this.#slot(need.slot);
       case "field":
         return this.#field(need.field);
+      case "workshop-field":
+        return this.#workshopField(need.field);
       case "fact-of-named":
         return this.#factOfNamed(need.slot, need.setting, need.field);
       case "every-fact":
@@ -202,6 +208,18 @@ export class FactReader {
       what: `${name} of the build`,
       place,
     }));
+  }
+
+  #workshopField(name: string): Maybe {
+    this.lookups.push(workshopKey);
+    const declaration = this.#workshop.lookup(workshopKey);
+    const field = (workshopFields as Readonly<Record<string, Field>>)[name];
+    const path = `${name} of the workshop`;
+    if (!declaration || !field) return { state: "none", path, place: headerPlace(this.assembly.declaration) };
+    const place = headerPlace(declaration);
+    const missing = () => ({ what: `${name} of ${declaration.label}`, place });
+    // Nobody has to say where a workshop trades: what it leaves out is not asked for by its builds.
+    return this.#statement(statedByWorkshop(declaration).get(name), field, path, declaration.label, missing, "none");
   }
 
   #factOfNamed(path: string, settingName: string, fieldName: string): Maybe {

@@ -7,6 +7,8 @@ import type {
   SettingField,
   SettingType,
   SlotPath,
+  WorkshopFieldName,
+  WorkshopFieldType,
 } from "../vocabulary/index.ts";
 import type { Installed } from "./assembly.ts";
 import type { Place } from "./declaration.ts";
@@ -81,6 +83,8 @@ export type Need<Value = unknown, Optional extends boolean = boolean> = NeedBase
     | { readonly kind: "setting"; readonly slot: string; readonly setting: string }
     | { readonly kind: "slot"; readonly slot: string }
     | { readonly kind: "field"; readonly field: string }
+    /** A field of the workshop that the build belongs to. */
+    | { readonly kind: "workshop-field"; readonly field: string }
     /** A fact of the part in the slot that a setting names. */
     | { readonly kind: "fact-of-named"; readonly slot: string; readonly setting: string; readonly field: string }
     /** A number worked out for the build. */
@@ -117,6 +121,11 @@ export function slot(path: SlotPath): Need<Installed, false> {
 /** A field of the build itself. */
 export function buildField<F extends BuildFieldName>(field: F): Need<ValueOf<BuildFieldType<F>>, false> {
   return { kind: "field", field, optional: false };
+}
+
+/** A field of the workshop that the build belongs to; none where there is no workshop or it does not say. */
+export function workshopField<F extends WorkshopFieldName>(field: F): Need<ValueOf<WorkshopFieldType<F>>, false> {
+  return { kind: "workshop-field", field, optional: false };
 }
 
 /** A fact of the part in the slot that a setting names: `factOfNamed("drivetrain.rear-controller", "clamp", ...)`. */
@@ -177,6 +186,7 @@ function questionOf(need: Need): string {
     case "slot":
       return `${question} ${need.slot}`;
     case "field":
+    case "workshop-field":
     case "every-fact":
       return `${question} ${need.field}`;
     case "fact-of-named":

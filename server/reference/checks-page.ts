@@ -14,6 +14,8 @@ export function needPath(need: Need): string {
       return need.slot;
     case "field":
       return need.field;
+    case "workshop-field":
+      return `${need.field} of the workshop`;
     case "fact-of-named":
       return `${need.field} of the slot named by ${need.slot}.${need.setting}`;
     case "worked":

@@ -2,7 +2,7 @@ import { calculationOfQuantity } from "../calculations/table.ts";
 import type { Check } from "../checks/define.ts";
 import type { Need } from "../model/need.ts";
 import type { Field } from "../vocabulary/define.ts";
-import { buildFields, kindByName, slotByPath } from "../vocabulary/index.ts";
+import { buildFields, kindByName, slotByPath, workshopFields } from "../vocabulary/index.ts";
 import type { Paint } from "./paint.ts";
 import { paragraph } from "./printable.ts";
 import { severityWords } from "./words.ts";
@@ -66,6 +66,10 @@ export function describeNeed(need: Need): NeededFact {
     case "field": {
       const field = (buildFields as Readonly<Record<string, Field>>)[need.field];
       return { path: need.field, description: field?.description ?? "", optional };
+    }
+    case "workshop-field": {
+      const field = (workshopFields as Readonly<Record<string, Field>>)[need.field];
+      return { path: `${need.field} of the workshop`, description: field?.description ?? "", optional };
     }
     case "fact-of-named": {
       const field = slotByPath(need.slot)?.settings[need.setting];

@@ -5,6 +5,7 @@ import { type FamilyName, familyTable, standardFields } from "./families/index.t
 import { commonFields } from "./kinds/common.ts";
 import { type KindName, kindTable } from "./kinds/index.ts";
 import { assemblyTable, extrasAssembly, slotTable } from "./slots/index.ts";
+import type { workshopFields } from "./workshops.ts";
 
 /**
  * The vocabulary: every kind, slot, family and field, looked up by name.
@@ -69,6 +70,8 @@ export type SettingType<P extends SlotPath, F extends SettingField<P>> = TypeOf<
 export type SettingValue<P extends SlotPath, F extends SettingField<P>> = ValueOf<SettingType<P, F>>;
 
 /** The fields of a build, such as `category` and `rider.mass`. */
+export type WorkshopFieldName = keyof typeof workshopFields;
+export type WorkshopFieldType<F extends WorkshopFieldName> = TypeOf<(typeof workshopFields)[F]>;
 export type BuildFieldName = keyof typeof buildFields;
 export type BuildFieldType<F extends BuildFieldName> = TypeOf<(typeof buildFields)[F]>;
 export type BuildFieldValue<F extends BuildFieldName> = ValueOf<BuildFieldType<F>>;
