@@ -48,7 +48,8 @@ export default defineCheck({
         [{ kind: "insert-part", slot: rotorSlot }],
       );
     }
-    if (rotor.state === "unknown" || diameter.state !== "known") return cannotTell(...unknowns(rotor, diameter));
+    if (diameter.state === "none") return notApplicable(`${diameter.path} is none`);
+    if (rotor.state === "unknown" || diameter.state === "unknown") return cannotTell(...unknowns(rotor, diameter));
     const size = diameter.value;
     if (
       (largest.state === "known" && greaterThan(size, largest.value)) ||

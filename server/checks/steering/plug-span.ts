@@ -41,12 +41,15 @@ export default defineCheck({
     if (above.state !== "known" || gap.state !== "known") {
       // However the steerer ends, no more of the clamp than this can be free of it.
       if (!atLeast(span.value, clampHeight.value - mostCapGap)) return tooShort();
+      if (above.state === "none") return notApplicable(`${above.path} is none`);
+      if (gap.state === "none") return notApplicable(`${gap.path} is none`);
       return cannotTell(...unknowns(above, gap, depth));
     }
     // Both from the steerer's top down.
     const clamp = { top: Math.max(0, above.value - gap.value), foot: above.value - gap.value + clampHeight.value };
     if (!atLeast(span.value, clamp.foot - clamp.top)) return tooShort();
-    if (depth.state !== "known") return cannotTell(...unknowns(depth));
+    if (depth.state === "none") return notApplicable(`${depth.path} is none`);
+    if (depth.state === "unknown") return cannotTell(depth);
     const backed = { top: depth.value, foot: depth.value + span.value };
     const from = (place: typeof clamp): string =>
       `from ${showQuantity(place.top, "length")} to ${showQuantity(place.foot, "length")}`;
