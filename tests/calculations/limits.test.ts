@@ -221,7 +221,7 @@ const mayBeZero: Readonly<Record<string, readonly string[]>> = {
   "spoke-length": ["spoke-hole-diameter", "cross"],
   "pressure-limits": ["tyre-least"],
   "pressure-warming": ["pressure"],
-  "riding-load": ["rider-mass", "kit-mass", "bike-mass"],
+  "riding-load": ["rider-mass", "kit-mass", "bike-mass", "front-rack-load", "rear-rack-load"],
   "wheel-loads": ["centre-forward"],
 };
 const mayBeNegative: Readonly<Record<string, readonly string[]>> = {

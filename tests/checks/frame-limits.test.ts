@@ -49,6 +49,27 @@ describe("frame/system-mass", () => {
     expect(checkText(text).instance(code, "frame")).toBe(outcome);
   });
 
+  it.each([
+    ["front-rack: a.rack { load: 4 kg }; rear-rack: a.rack { load: 7 kg }", "93.9 kg", "fails"],
+    ["front-rack: a.rack { load: 4 kg }; rear-rack: a.rack { load: 7 kg }", "94 kg", "holds"],
+    // What lies on a rack is part of the kit, and not counted beside it.
+    ["front-rack: a.rack { load: 4 kg }; rear-rack: a.rack { load: 6 kg }", "93 kg", "holds"],
+    ["rear-rack: a.rack", "93 kg", "holds"],
+  ])("counts what the racks carry where that is more than the kit: %s in %s", (racks, limit, outcome) => {
+    const frame = part("frame", `mass: 2 kg; max-system-mass: ${limit}; system-mass-includes: all-up`);
+    const bike = built({ ...nothing, frame, fork: part("fork", "mass: 1 kg") }, `${rider}\n  carrying { ${racks} }`);
+    const checked = checkText(`part rack a.rack "Rack" { mass: 0 kg }\n${bike}`);
+    expect(checked.instance(code, "frame")).toBe(outcome);
+    if (outcome === "fails") {
+      expect(
+        checked
+          .of(code)[0]
+          ?.related.map(({ message }) => message)
+          .join(),
+      ).toContain("load 7 kg");
+    }
+  });
+
   it("finds too much in what is known, and says that the rest is missing", () => {
     const frame = part("frame", "max-system-mass: 92 kg; system-mass-includes: all-up; mass: 2.5 kg");
     const over = checkText(built({ frame, fork: "none" }, rider));

@@ -1,9 +1,8 @@
-import { missingOf } from "../../calculations/shared/maybe.ts";
-import { buildField, everyFact, everySlot, fact, optional, setting, slot } from "../../model/need.ts";
+import { everyFact, everySlot, fact, slot } from "../../model/need.ts";
 import { greaterThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { defineCheck, fails, holds } from "../define.ts";
-import { bikeMass, knownOf, massOf } from "../shared/bike-mass.ts";
+import { bikeMass, carriedMass, carriedNeeds } from "../shared/bike-mass.ts";
 import { swaps } from "../shared/swaps.ts";
 import { unknowns } from "../shared/unknowns.ts";
 
@@ -18,19 +17,14 @@ export default defineCheck({
     limit: fact("carrying.stand", "load-limit"),
     masses: everyFact<number>("mass"),
     slots: everySlot(),
-    kit: optional(buildField("rider.kit-mass")),
-    front: optional(setting("carrying.front-rack", "load")),
-    rear: optional(setting("carrying.rear-rack", "load")),
+    ...carriedNeeds(),
   }),
-  test({ stand, limit, masses, slots, kit, front, rear }) {
+  test({ stand, limit, masses, slots, ...carrying }) {
     const bike = bikeMass(masses.value, slots);
-    // What the racks carry is part of the kit; where they carry more than was said of that, they do.
-    const onRacks = massOf(front) + massOf(rear);
-    const carried = Math.max(massOf(kit), onRacks);
-    const byRacks = onRacks > massOf(kit);
-    const facts = [limit, ...(byRacks ? [...knownOf(front), ...knownOf(rear)] : knownOf(kit)), ...bike.facts];
+    const carried = carriedMass(carrying);
+    const facts = [limit, ...carried.facts, ...bike.facts];
     const [weighs = "", holdsUpTo = ""] = showPair(bike.least, limit.value, "mass");
-    const missing = [...bike.missing, ...missingOf(kit)];
+    const missing = [...bike.missing, ...carried.missing];
     if (greaterThan(bike.least, limit.value)) {
       return fails(
         `The bicycle alone weighs ${bike.missing.length > 0 ? "at least " : ""}${weighs}, but ${stand.subject} holds ${holdsUpTo}: fit a stand that is made for more.`,
@@ -39,7 +33,7 @@ export default defineCheck({
         swaps("carrying.stand"),
       );
     }
-    const all = bike.least + carried;
+    const all = bike.least + carried.least;
     const [together = "", most = ""] = showPair(all, limit.value, "mass");
     if (greaterThan(all, limit.value)) {
       return fails(

@@ -16,7 +16,7 @@ import { atMost, greaterThan } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import type { SlotPath } from "../../vocabulary/index.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable, type Verdict } from "../define.ts";
-import { bikeMass, knownOf, type MassBound, massOf } from "../shared/bike-mass.ts";
+import { bikeMass, carriedMass, carriedNeeds, knownOf, type MassBound, massOf } from "../shared/bike-mass.ts";
 import { swaps } from "../shared/swaps.ts";
 
 type Counted = "rider" | "rider-and-kit" | "all-up";
@@ -40,16 +40,16 @@ export default defineCheck({
     masses: everyFact<number>("mass"),
     slots: everySlot(),
     rider: optional(buildField("rider.mass")),
-    kit: optional(buildField("rider.kit-mass")),
+    ...carriedNeeds(),
   }),
-  test({ limits, includes, masses, slots, rider, kit }, { name }) {
+  test({ limits, includes, masses, slots, rider, ...carrying }, { name }) {
     const own = name === "frame" || name === "fork";
     const rows = limits.value.filter(({ slot }) => (own ? slot === name : slot !== "frame" && slot !== "fork"));
     if (own && rows.length === 0) return missingOrNone(slots, name);
     // Adding the bicycle up is only worth it where some maker states a limit.
     let known: ReturnType<typeof boundsOf> | undefined;
     const bounds = (): ReturnType<typeof boundsOf> => {
-      known ??= boundsOf(rider, kit, masses.value, slots);
+      known ??= boundsOf(rider, carriedMass(carrying), masses.value, slots);
       return known;
     };
     const verdicts = rows.flatMap((row): readonly { readonly verdict: Verdict; readonly share: number }[] => {
@@ -72,7 +72,7 @@ export default defineCheck({
     "Makers test frames, forks and wheels for so much mass and no more. They do not all count the same: some mean the rider " +
     "alone, some the rider with clothing and luggage, most the rider, what is carried, and the bicycle itself. A figure is " +
     "compared with what its maker counts. Where the masses of some parts are not known, what is known is a least, and may " +
-    "be too much already. A passenger or a child counts as kit. Overloaded parts crack or buckle, often on a descent.",
+    "be too much already. A passenger or a child counts as kit; where the racks carry more than the kit was said to weigh, they count. Overloaded parts crack or buckle, often on a descent.",
   source: "common practice, no source; the limits and what they count are the makers' own",
   caution: "An overloaded frame, fork or wheel breaks without warning. The part makers' limits come first.",
   examples: {
@@ -157,15 +157,15 @@ function whicheverItCounts(
 
 function boundsOf(
   rider: Maybe<number>,
-  kit: Maybe<number>,
+  kit: MassBound,
   masses: readonly OfSlot<number>[],
   slots: Known<ReadonlyMap<string, Installed>>,
 ): Readonly<Record<Counted, MassBound>> {
   const alone: MassBound = { least: massOf(rider), missing: missingOf(rider), facts: knownOf(rider) };
   const loaded: MassBound = {
-    least: alone.least + massOf(kit),
-    missing: [...alone.missing, ...missingOf(kit)],
-    facts: [...alone.facts, ...knownOf(kit)],
+    least: alone.least + kit.least,
+    missing: [...alone.missing, ...kit.missing],
+    facts: [...alone.facts, ...kit.facts],
   };
   const bike = bikeMass(masses, slots);
   return {

@@ -1,6 +1,7 @@
 import { eachPartOnce } from "../../calculations/shared/every-part.ts";
+import { missingOf } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
-import type { Known, Maybe, Missing, OfSlot } from "../../model/need.ts";
+import { buildField, type Known, type Maybe, type Missing, type OfSlot, optional, setting } from "../../model/need.ts";
 import { omittedSlot } from "../../model/omission.ts";
 import { slotByPath } from "../../vocabulary/index.ts";
 import { askedSlots } from "./open-slots.ts";
@@ -33,6 +34,31 @@ function emptyPlaces({ value: slots, place }: Known<ReadonlyMap<string, Installe
     const open = row !== undefined && !slots.has(path) && omittedSlot(row, slots) === "unknown";
     return open ? [{ path, what: `which part is fitted (${path})`, place }] : [];
   });
+}
+
+/** What {@link carriedMass} reads. */
+export function carriedNeeds() {
+  return {
+    kit: optional(buildField("rider.kit-mass")),
+    onFront: optional(setting("carrying.front-rack", "load")),
+    onRear: optional(setting("carrying.rear-rack", "load")),
+  };
+}
+
+export interface CarriedFacts {
+  readonly kit: Maybe<number>;
+  readonly onFront: Maybe<number>;
+  readonly onRear: Maybe<number>;
+}
+
+/** What is carried. What the racks carry is part of the kit; where they carry more than was said of that, they do. */
+export function carriedMass({ kit, onFront, onRear }: CarriedFacts): MassBound {
+  const onRacks = massOf(onFront) + massOf(onRear);
+  return {
+    least: Math.max(massOf(kit), onRacks),
+    missing: missingOf(kit),
+    facts: onRacks > massOf(kit) ? [...knownOf(onFront), ...knownOf(onRear)] : knownOf(kit),
+  };
 }
 
 export function massOf(fact: Maybe<number>): number {

@@ -39,6 +39,19 @@ export const wholeBikeCases: readonly WorkedCase[] = [
     source: "by hand: 160 lb of 453.59237 g, 22 lb and none, 45 % by common practice",
   },
   {
+    calculation: "riding-load",
+    inputs: {
+      "rider-mass": "68 kg",
+      "kit-mass": "12 kg",
+      "bike-mass": "16 kg",
+      "front-share": "42 %",
+      "front-rack-load": "6 kg",
+      "rear-rack-load": "18 kg",
+    },
+    results: { "all-up-mass": 108000, "front-wheel-load": 41280, "rear-wheel-load": 66720 },
+    source: "by hand: the racks carry 24 kg, so 68 + 24 + 16 = 108 kg; 6 + 0.42 × 84 = 41.28 kg in front",
+  },
+  {
     calculation: "centre-of-mass",
     inputs: { masses: "78.5, 2.1, 1.6, 9.3 kg", forward: "395, 0, 1043, 520 mm", heights: "1012, 345, 345, 498 mm" },
     results: { "total-mass": 91.5, "centre-forward": 409.9704918, "centre-height": 932.7857923 },
