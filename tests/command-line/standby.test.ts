@@ -344,6 +344,19 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     expect(state()?.answered).toBe(1);
   });
 
+  test("whose place another one has taken leaves it to that one", async () => {
+    const { ask, state, socket } = standingBy();
+    ask("standby", "--start");
+    const first = state()?.process ?? 0;
+    rmSync(socket());
+    ask("standby", "--start");
+    const second = state()?.process ?? 0;
+    expect(second).not.toBe(first);
+    process.kill(first, "SIGTERM");
+    await until(() => !isRunning(first));
+    expect(state()?.process).toBe(second);
+  });
+
   test("that hangs is not waited for", () => {
     const { ask, alone, state } = standingBy();
     ask("standby", "--start");

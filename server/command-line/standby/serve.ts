@@ -53,6 +53,7 @@ export class Standby {
   #turn: Promise<unknown> = Promise.resolve();
   #idle: NodeJS.Timeout | undefined;
   #look: NodeJS.Timeout | undefined;
+  #isEnding = false;
   #ended: () => void = () => undefined;
 
   /** Settles when it has ended. */
@@ -124,11 +125,13 @@ export class Standby {
   end(): void {
     clearTimeout(this.#idle);
     clearInterval(this.#look);
-    if (this.#own !== undefined && socketAt(this.#path) === this.#own) forget(this.#path);
-    this.#own = undefined;
+    if (this.#isEnding) return;
+    this.#isEnding = true;
     this.#likely = undefined;
     void this.#watches.stop();
-    this.#server.close(() => this.#ended());
+    // To close the server removes what lies at its path, even when another standby has put its own there.
+    if (this.#own === undefined || socketAt(this.#path) !== this.#own) this.#ended();
+    else this.#server.close(() => this.#ended());
   }
 
   #wait(): void {
