@@ -19,6 +19,7 @@ import {
   unpackQuestion,
 } from "./message.ts";
 import { socketAt } from "./place.ts";
+import { watchedFolders } from "./watched-folders.ts";
 
 /** Workshops that are held; the one asked for longest ago goes first. */
 const mostWorkshops = 4;
@@ -42,6 +43,7 @@ export class Standby {
     () => this.#prepare(),
     // What is not watched is worked out when it is asked for.
     () => undefined,
+    false,
   );
   #own: string | undefined;
   #engines: KeptEngines = new Map();
@@ -189,7 +191,7 @@ export class Standby {
     }
     if (process.memoryUsage.rss() > mostMemory) return this.end();
     this.#likely = took > quick ? undefined : question;
-    await this.#watches.follow([...this.#engines.keys()].filter((folder) => folder !== ""));
+    await this.#watches.follow(watchedFolders(this.#likely?.workshops ?? []));
   }
 
   /** Works the likely question out anew, since something changed: whoever asks it finds it done. */
