@@ -280,6 +280,17 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     expect(held).not.toContain(lock);
   });
 
+  test("is not asked of Node what was asked for the check alone, such as a debugger", async () => {
+    const { cache, folder, state } = standingBy({
+      ...workshop,
+      "mark.cjs": 'require("node:fs").appendFileSync(__dirname + "/marks", "mark\\n");',
+    });
+    const told = { FERRULE_STANDBY: "on", NODE_OPTIONS: `--require ${join(folder, "mark.cjs")}` };
+    expect(run(cache, folder, ["check"], told).code).toBe(1);
+    await until(() => state() !== undefined);
+    expect(readFileSync(join(folder, "marks"), "utf8")).toBe("mark\n");
+  });
+
   test("is not begun where its words have no room, and the check is none the worse", async () => {
     const { cache } = standingBy();
     expect(await startStandby(join(cache, "one.socket"), ["x".repeat(4 * 1024 * 1024)], cache)).toBe(false);
