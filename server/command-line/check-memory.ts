@@ -12,6 +12,9 @@ const mostBytes = 16 * 1024 * 1024;
 
 const prefix = "check-";
 
+/** What an answer is called, and one that was left half-written: other files may lie in a folder that somebody named. */
+const names = /^check-[0-9a-f]{16}(?:\.\d+)?$/;
+
 /** What an answer was given to. */
 interface Question {
   readonly program: string;
@@ -117,7 +120,7 @@ export class CheckMemory {
 }
 
 function forgetOldest(folder: string): void {
-  const answers = readdirSync(folder).filter((name) => name.startsWith(prefix));
+  const answers = readdirSync(folder).filter((name) => names.test(name));
   if (answers.length <= mostAnswers) return;
   const byAge = answers
     .map((name) => ({ path: join(folder, name), time: statSync(join(folder, name)).mtimeMs }))

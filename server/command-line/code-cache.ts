@@ -12,6 +12,9 @@ export interface UnpackedProgram {
 
 const prefix = "code-";
 
+/** What a file of any version of this program is called: others may lie in a folder that somebody named. */
+const names = /^code-[0-9a-f]{16}-[\w.]+(?:-[\w.]+)*$/;
+
 /** Before the source and the code: the sum of all that follows, and the bytes of each of them. */
 const headerLength = 12;
 const sumLength = 4;
@@ -64,7 +67,7 @@ export function keepProgram(command: string, { source, code }: UnpackedProgram):
     writeFileSync(aside, kept, { mode: 0o600 });
     for (const name of readdirSync(folder)) {
       const path = join(folder, name);
-      const isForeign = name.startsWith(prefix) && !name.startsWith(ownPrefix());
+      const isForeign = names.test(name) && !name.startsWith(ownPrefix());
       // What somebody who was stopped left half-written.
       const isLeftover = path.startsWith(`${file}.`) && path !== aside;
       if (isForeign || isLeftover) forget(path);

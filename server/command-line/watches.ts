@@ -5,11 +5,16 @@ export class Watches {
   readonly #watches = new Map<string, FolderWatch>();
   readonly #changed: () => void;
   readonly #failed: (reason: string) => void;
+  readonly #isDeep: boolean;
 
-  /** @param failed told why something cannot be watched, in words for a person. */
-  constructor(changed: () => void, failed: (reason: string) => void) {
+  /**
+   * @param failed told why something cannot be watched, in words for a person.
+   * @param isDeep whether folders inside are watched too.
+   */
+  constructor(changed: () => void, failed: (reason: string) => void, isDeep = true) {
     this.#changed = changed;
     this.#failed = failed;
+    this.#isDeep = isDeep;
   }
 
   /**
@@ -24,7 +29,7 @@ export class Watches {
     }
     const begun = folders.filter((folder) => !this.#watches.has(folder));
     for (const folder of begun) {
-      const watch = watchFolder(folder, true, {
+      const watch = watchFolder(folder, this.#isDeep, {
         changed: this.#changed,
         failed: this.#failed,
       });

@@ -50,11 +50,12 @@ test("a kept program of which a single bit differs, or that has another length, 
 
 test("what others left is cleared away as far as it can be, and nothing of one's own is left half-done", () => {
   const { cache, names, file } = keeping({
-    "cache/code-another-check": "",
-    "cache/code-immovable/inside": "",
+    "cache/code-0123456789abcdef-13.6.233.17-node.53-x64-check": "",
+    "cache/code-0123456789abcdef-13.6.233.17-node.53-x64-check.4711": "",
+    "cache/code-fedcba9876543210-immovable/inside": "",
     "cache/check-answer": "",
   });
-  expect(names().sort()).toEqual(["code-immovable", file.slice(cache.length + 1)].sort());
+  expect(names().sort()).toEqual(["code-fedcba9876543210-immovable", file.slice(cache.length + 1)].sort());
   expect(cachedProgram("check")).toEqual(program);
 
   writeFileSync(`${file}.12345`, "half");
@@ -67,4 +68,10 @@ test("what others left is cleared away as far as it can be, and nothing of one's
   keepProgram("check", program);
   expect(names().filter((name) => name.includes(`-check.`))).toEqual([]);
   expect(readdirSync(cache)).toContain("check-answer");
+});
+
+test("what somebody else wrote is left alone, whatever it is called", () => {
+  const { cache } = keeping({ "cache/code-of-conduct.md": "ours", "cache/code-0123456789abcdef.md": "ours" });
+  expect(readFileSync(join(cache, "code-of-conduct.md"), "utf8")).toBe("ours");
+  expect(readFileSync(join(cache, "code-0123456789abcdef.md"), "utf8")).toBe("ours");
 });

@@ -109,15 +109,19 @@ describe("a remembered answer", () => {
   test("makes way after some time", () => {
     const { cache, check, kept } = remembering();
     mkdirSync(cache, { mode: 0o700 });
-    for (let index = 0; index < 40; index++) {
-      const file = join(cache, `check-${index}`);
-      writeFileSync(file, "");
-      utimesSync(file, new Date(index * 1000), new Date(index * 1000));
+    const nameOf = (index: number): string => `check-${String(index).padStart(16, "0")}`;
+    // The last is what somebody else wrote, who named this folder.
+    const names = [...Array.from({ length: 40 }, (_, index) => nameOf(index)), "check-list.md"];
+    for (const [index, name] of names.entries()) {
+      const day = name === "check-list.md" ? 0 : index;
+      writeFileSync(join(cache, name), "");
+      utimesSync(join(cache, name), new Date(day * 1000), new Date(day * 1000));
     }
     check("builds/right.ferrule");
-    expect(kept("check-")).toHaveLength(32);
-    expect(kept("check-")).toContain("check-39");
-    expect(kept("check-")).not.toContain("check-8");
+    expect(kept("check-")).toHaveLength(33);
+    expect(kept("check-")).toContain(nameOf(39));
+    expect(kept("check-")).not.toContain(nameOf(8));
+    expect(kept("check-")).toContain("check-list.md");
   });
 });
 

@@ -4,9 +4,11 @@ import {
   closeSync,
   existsSync,
   lstatSync,
+  mkdirSync,
   mkdtempSync,
   openSync,
   readdirSync,
+  readFileSync,
   readlinkSync,
   realpathSync,
   rmSync,
@@ -16,8 +18,10 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { afterEach, beforeAll, describe, expect, test } from "vitest";
+import type { ReadWorkshop } from "../../server/command-line/read-workshops.ts";
 import { packAnswer, unpackAnswer } from "../../server/command-line/standby/message.ts";
 import { startStandby, wantsStandby } from "../../server/command-line/standby/start.ts";
+import { watchedFolders } from "../../server/command-line/standby/watched-folders.ts";
 import { buildOnce, program } from "./built.ts";
 import { ferrule, folderWith, type Ran } from "./run.ts";
 import { rightBuild, workshop, wrongBuild } from "./workshops.ts";
@@ -172,6 +176,25 @@ describe.skipIf(process.platform === "win32")("a standby", () => {
     expect(state()?.answered).toBe(5);
   });
 
+  test.skipIf(process.platform !== "linux")("watches where files of the workshop lie, and not all below", async () => {
+    const { folder, ask, state } = standingBy();
+    for (let index = 0; index < 200; index++)
+      mkdirSync(join(folder, "photographs", String(index)), { recursive: true });
+    ask("standby", "--start");
+    ask("check");
+    const { process: process_ } = state() ?? {};
+    const watched = (): number => {
+      const descriptors = `/proc/${process_}/fdinfo`;
+      const texts = readdirSync(descriptors).map((name) => readFileSync(join(descriptors, name), "utf8"));
+      return texts.join("").split("\ninotify ").length - 1;
+    };
+    // What it goes on to watch once it has answered is watched when it has answered again.
+    await until(() => watched() > 0);
+    ask("check", "builds");
+    ask("check", "builds", "--list", "holds");
+    expect(watched()).toBeLessThan(30);
+  });
+
   test("listens to its user alone", () => {
     const { ask, socket, cache, folder, sockets } = standingBy();
     ask("standby", "--start");
@@ -255,6 +278,17 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     const held = readdirSync(open).map((name) => readlinkSync(join(open, name)));
     expect(held.length).toBeGreaterThan(3);
     expect(held).not.toContain(lock);
+  });
+
+  test("is not asked of Node what was asked for the check alone, such as a debugger", async () => {
+    const { cache, folder, state } = standingBy({
+      ...workshop,
+      "mark.cjs": 'require("node:fs").appendFileSync(__dirname + "/marks", "mark\\n");',
+    });
+    const told = { FERRULE_STANDBY: "on", NODE_OPTIONS: `--require ${join(folder, "mark.cjs")}` };
+    expect(run(cache, folder, ["check"], told).code).toBe(1);
+    await until(() => state() !== undefined);
+    expect(readFileSync(join(folder, "marks"), "utf8")).toBe("mark\n");
   });
 
   test("is not begun where its words have no room, and the check is none the worse", async () => {
@@ -344,6 +378,19 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     expect(state()?.answered).toBe(1);
   });
 
+  test("whose place another one has taken leaves it to that one", async () => {
+    const { ask, state, socket } = standingBy();
+    ask("standby", "--start");
+    const first = state()?.process ?? 0;
+    rmSync(socket());
+    ask("standby", "--start");
+    const second = state()?.process ?? 0;
+    expect(second).not.toBe(first);
+    process.kill(first, "SIGTERM");
+    await until(() => !isRunning(first));
+    expect(state()?.process).toBe(second);
+  });
+
   test("that hangs is not waited for", () => {
     const { ask, alone, state } = standingBy();
     ask("standby", "--start");
@@ -424,6 +471,23 @@ describe.skipIf(process.platform === "win32")("a standby's life", () => {
     await until(() => !isRunning(first));
     expect(ask("check", "builds")).toEqual(alone("check", "builds"));
   });
+});
+
+test("no more than some folders are watched, and none for what lies nowhere", () => {
+  const workshopOf = (folder: string, ...paths: string[]): ReadWorkshop => ({
+    folder,
+    files: paths.map((path) => ({ path, bytes: 0 })),
+    asked: new Set(paths),
+    leftOut: [],
+  });
+  const paths = Array.from({ length: 65 }, (_, index) => join("/w", String(index), "a.ferrule"));
+  expect(watchedFolders([])).toEqual([]);
+  expect(watchedFolders([workshopOf("", "standard-input.ferrule")])).toEqual([]);
+  expect(
+    watchedFolders([workshopOf("/w", "/w/a.ferrule", "/w/p/b.ferrule", "/w/p/c.ferrule"), workshopOf("/v")]),
+  ).toEqual(["/w", "/w/p"]);
+  expect(watchedFolders([workshopOf("/w", ...paths.slice(1))])).toHaveLength(64);
+  expect(watchedFolders([workshopOf("/w", ...paths)])).toEqual([]);
 });
 
 test("an answer arrives in the pieces that it was given in", () => {

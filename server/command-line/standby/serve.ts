@@ -1,7 +1,4 @@
-import { existsSync } from "node:fs";
 import { createServer, type Server, type Socket } from "node:net";
-import { join } from "node:path";
-import { workshopFileName } from "../../workshop-files/root.ts";
 import { forget } from "../cache-folder.ts";
 import { answerCheck, type CheckAnswer } from "../check-answer.ts";
 import { CheckMemory } from "../check-memory.ts";
@@ -22,6 +19,7 @@ import {
   unpackQuestion,
 } from "./message.ts";
 import { socketAt } from "./place.ts";
+import { watchedFolders } from "./watched-folders.ts";
 
 /** Workshops that are held; the one asked for longest ago goes first. */
 const mostWorkshops = 4;
@@ -51,6 +49,7 @@ export class Standby {
     () => this.#prepare(),
     // What is not watched is worked out when it is asked for.
     () => undefined,
+    false,
   );
   #own: string | undefined;
   #engines: KeptEngines = new Map();
@@ -64,6 +63,7 @@ export class Standby {
   #turn: Promise<unknown> = Promise.resolve();
   #idle: NodeJS.Timeout | undefined;
   #look: NodeJS.Timeout | undefined;
+  #isEnding = false;
   #ended: () => void = () => undefined;
 
   /** Settles when it has ended. */
@@ -135,11 +135,13 @@ export class Standby {
   end(): void {
     clearTimeout(this.#idle);
     clearInterval(this.#look);
-    if (this.#own !== undefined && socketAt(this.#path) === this.#own) forget(this.#path);
-    this.#own = undefined;
+    if (this.#isEnding) return;
+    this.#isEnding = true;
     this.#likely = undefined;
     void this.#watches.stop();
-    this.#server.close(() => this.#ended());
+    // To close the server removes what lies at its path, even when another standby has put its own there.
+    if (this.#own === undefined || socketAt(this.#path) !== this.#own) this.#ended();
+    else this.#server.close(() => this.#ended());
   }
 
   #wait(): void {
@@ -197,9 +199,7 @@ export class Standby {
     }
     if (process.memoryUsage.rss() > mostMemory) return this.end();
     this.#likely = took > quick ? undefined : question;
-    // A workshop without a file of its own may be anything, such as all that a person has: that is not watched.
-    const watched = [...this.#engines.keys()].filter((folder) => existsSync(join(folder, workshopFileName)));
-    await this.#watches.follow(watched);
+    await this.#watches.follow(watchedFolders(this.#likely?.workshops ?? []));
   }
 
   /** Works the likely question out anew, since something changed: whoever asks it finds it done. */

@@ -26,7 +26,9 @@ export async function startStandby(socket: string, paths: readonly string[], fol
   try {
     // Of a cache that is only read from every check would start one in vain.
     accessSync(dirname(socket), constants.W_OK);
-    const child = spawn(process.execPath, words, { cwd: folder, detached: true, stdio: "ignore" });
+    // What is asked of Node for a command, such as to open a port for a debugger, is not meant for what stays behind.
+    const { NODE_OPTIONS: _, ...env } = process.env;
+    const child = spawn(process.execPath, words, { cwd: folder, env, detached: true, stdio: "ignore" });
     child.on("error", () => undefined);
     child.unref();
     return child.pid !== undefined;
