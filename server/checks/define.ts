@@ -30,6 +30,8 @@ export type Verdict =
       /** When it is less (or more) grave than the check says by itself. */
       readonly severity?: Severity;
       readonly caution?: string;
+      /** True when this way of failing endangers somebody, although the check as such does not: see {@link Check.safety}. */
+      readonly safety?: true;
       /** What clashes with what, for a check that makes one finding of several with one root. */
       readonly clash?: Clash;
     }
@@ -59,7 +61,7 @@ export function fails(
   at: Known,
   others: readonly Known[],
   repairs: readonly Repair[] = [],
-  options: { readonly severity?: Severity; readonly caution?: string; readonly clash?: Clash } = {},
+  options: Pick<Failure, "severity" | "caution" | "safety" | "clash"> = {},
 ): Failure {
   return {
     outcome: "fails",

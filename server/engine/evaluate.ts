@@ -240,6 +240,7 @@ export function rowFindings(row: CheckRow, assembly: Assembly, languageNumber: n
       outcome: "fails",
       ...(combination ? { bike: combination.assembly } : {}),
       ...(caution === undefined ? {} : { caution }),
+      ...(verdict.safety || check.safety ? { safety: true } : {}),
     });
   }
   return findings;

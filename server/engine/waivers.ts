@@ -1,4 +1,3 @@
-import type { Check } from "../checks/define.ts";
 import { both } from "../checks/shared/sentence.ts";
 import type { Assembly, Waiver } from "../model/assembly.ts";
 import type { Finding } from "../model/finding.ts";
@@ -106,7 +105,7 @@ export function applyWaivers(
     }
     // Of several the build's own says why, since it is the last that somebody thought about.
     const match = matches.at(-1);
-    return match ? waivedFinding(finding, match.waiver, checks.byCode(finding.code)) : finding;
+    return match ? waivedFinding(finding, match.waiver) : finding;
   });
   for (const { waiver, used, behind } of active) {
     if (used || !isOwn(waiver)) continue;
@@ -140,12 +139,12 @@ function covers(waiver: Waiver, finding: Finding): boolean {
   );
 }
 
-function waivedFinding(finding: Finding, waiver: Waiver, check: Check | undefined): Finding {
+function waivedFinding(finding: Finding, waiver: Waiver): Finding {
   const until = waiver.until === undefined ? "" : ` until ${waiver.until}`;
   return {
     ...finding,
     outcome: "waived",
-    severity: check?.safety ? "warning" : "information",
+    severity: finding.safety ? "warning" : "information",
     message: `Waived${until}: ${waiver.reason} (${finding.message})`,
     repairs: [],
     related: [{ message: "waived here", place: waiver.place }, ...finding.related],

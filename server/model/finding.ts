@@ -74,6 +74,8 @@ export interface Finding {
   readonly bike?: Assembly;
   /** Said beside the message where a mistake can hurt someone. */
   readonly caution?: string;
+  /** True when it stays a warning however well it is waived, since it endangers somebody. */
+  readonly safety?: true;
   /** Why it was waived and until when, for a waived one. */
   readonly waiver?: { readonly reason: string; readonly until?: string };
 }

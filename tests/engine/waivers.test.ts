@@ -172,6 +172,28 @@ describe("a waiver", () => {
     expect(found?.caution).toMatch(/\w.*\.$/s);
   });
 
+  it("of what endangers somebody in one way alone stays a warning in that way", () => {
+    const bike = (links: number): string => `
+part frame a.frame "Frame" { chainstay: 415 mm; rear-travel: none }
+part cassette a.cogs "Cogs" { cogs: 11-13-15-17-19-21-24-28-32-36 t; speeds: 10 }
+part crankset a.crank "Crank" { rings: 46 t }
+part rear-derailleur a.arm "Arm" { largest-cog: 36 t; chain-allowance-rigid: 2 }
+part chain a.chain "Chain" { speeds: 10 }
+build example "One" {
+  frame: a.frame
+  drivetrain { rear-derailleur: a.arm; cassette: a.cogs; crankset: a.crank; chain: a.chain { links: ${links} }; front-derailleur: none }
+  waive drivetrain/chain-length "Owner asked" until 2027-01-31
+}
+`;
+    const waived = (links: number) => {
+      const { engine, report } = of(bike(links));
+      expect(engine.checks.byCode("drivetrain/chain-length")?.safety).toBeUndefined();
+      return report.findings.find(({ code: own }) => own === "drivetrain/chain-length");
+    };
+    expect(waived(104)).toMatchObject({ outcome: "waived", severity: "warning" });
+    expect(waived(118)).toMatchObject({ outcome: "waived", severity: "information" });
+  });
+
   it("is inherited, and judged where it stands", () => {
     const builds = `${build(`waive ${code} "Owner asked" until 2026-01-31`)}build variant from example { }\n`;
     expect(of(builds, "variant").said).toEqual([]);

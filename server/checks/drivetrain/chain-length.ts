@@ -83,7 +83,7 @@ export default defineCheck({
         links,
         others,
         [mend],
-        { caution: tears },
+        { caution: tears, safety: true },
       );
     }
     // An odd link too many is a matter of parity, which is asked by itself.
