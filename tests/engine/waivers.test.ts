@@ -177,7 +177,7 @@ describe("a waiver", () => {
 part frame a.frame "Frame" { chainstay: 415 mm; rear-travel: none }
 part cassette a.cogs "Cogs" { cogs: 11-13-15-17-19-21-24-28-32-36 t; speeds: 10 }
 part crankset a.crank "Crank" { rings: 46 t }
-part rear-derailleur a.arm "Arm" { largest-cog: 36 t; chain-allowance-rigid: 2 }
+part rear-derailleur a.arm "Arm" { largest-cog: 36 t; chain-allowance-rigid: 2; set-up: cable; capacity: 39 t }
 part chain a.chain "Chain" { speeds: 10 }
 build example "One" {
   frame: a.frame
