@@ -206,6 +206,7 @@ import wheelTubeless from "./wheel/tubeless.ts";
 import wheelTubular from "./wheel/tubular.ts";
 import wheelTyreClearance from "./wheel/tyre-clearance.ts";
 import wheelTyreDirection from "./wheel/tyre-direction.ts";
+import wheelTyreLoad from "./wheel/tyre-load.ts";
 import wheelTyreRimWidth from "./wheel/tyre-rim-width.ts";
 import wheelTyreSeat from "./wheel/tyre-seat.ts";
 import wheelValveHole from "./wheel/valve-hole.ts";
@@ -419,6 +420,7 @@ export const checks: readonly Check[] = [
   wheelTubular,
   wheelTyreClearance,
   wheelTyreDirection,
+  wheelTyreLoad,
   wheelTyreRimWidth,
   wheelTyreSeat,
   wheelValveHole,
