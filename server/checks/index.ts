@@ -35,6 +35,7 @@ import cockpitClampInterface from "./cockpit/clamp-interface.ts";
 import cockpitControlClash from "./cockpit/control-clash.ts";
 import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitControlHand from "./cockpit/control-hand.ts";
+import cockpitExpanderAllowed from "./cockpit/expander-allowed.ts";
 import cockpitLeverBar from "./cockpit/lever-bar.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
@@ -184,6 +185,7 @@ import wheelHubDropout from "./wheel/hub-dropout.ts";
 import wheelLacingPossible from "./wheel/lacing-possible.ts";
 import wheelLayoutVariant from "./wheel/layout-variant.ts";
 import wheelMatchingDiameters from "./wheel/matching-diameters.ts";
+import wheelMudguardGap from "./wheel/mudguard-gap.ts";
 import wheelNippleThread from "./wheel/nipple-thread.ts";
 import wheelOverLocknut from "./wheel/over-locknut.ts";
 import wheelPressure from "./wheel/pressure.ts";
@@ -250,6 +252,7 @@ export const checks: readonly Check[] = [
   cockpitControlClash,
   cockpitControlDiameter,
   cockpitControlHand,
+  cockpitExpanderAllowed,
   cockpitLeverBar,
   cockpitTorqueWindow,
   drivetrainActuation,
@@ -398,6 +401,7 @@ export const checks: readonly Check[] = [
   wheelLacingPossible,
   wheelLayoutVariant,
   wheelMatchingDiameters,
+  wheelMudguardGap,
   wheelNippleThread,
   wheelOverLocknut,
   wheelPressure,

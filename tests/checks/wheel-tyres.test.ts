@@ -728,3 +728,39 @@ build example "Loaded" {
     expect(checkText(text).instance(code, "rear")).toBe("notApplicable");
   });
 });
+
+describe("gap under a mudguard", () => {
+  const code = "wheel/mudguard-gap";
+  const guarded = (gap: string, build: string): string => `
+part mudguard a.guard "Guard" { wheel: rear; widest-tyre: 47 mm }
+build example "Example" {
+  ${build}
+  carrying.rear-mudguard: a.guard { ${gap} }
+}
+`;
+
+  // 4 mm for racing and 6 mm for others, as in the check's source.
+  it.each([
+    ["gap: 6 mm", "category: touring", "holds"],
+    ["gap: 5.9 mm", "category: touring", "fails"],
+    ["gap: 4 mm", "category: road", "holds"],
+    ["gap: 3.9 mm", "category: road", "fails"],
+    ["gap: 0 mm", "category: city", "fails"],
+    ["gap: 8 mm", "category: touring; ground.mud-allowance: 9 mm", "fails"],
+    ["gap: 9 mm", "category: touring; ground.mud-allowance: 9 mm", "holds"],
+    // Without a category only what none or all of them allow is certain.
+    ["gap: 3.9 mm", "", "fails"],
+    ["gap: 6 mm", "", "holds"],
+    ["gap: 5 mm", "", "unknown"],
+    ["", "category: touring", "unknown"],
+  ])("%s with '%s': %s", (gap, build, expected) => {
+    const text = guarded(gap, build.replace("; ", "\n  "));
+    expect(checkText(text).instance(code, "rear")).toBe(expected);
+    expect(checkText(text).instance(code, "front")).toBe("notApplicable");
+  });
+
+  it("offers the least gap", () => {
+    const offered = repaired(guarded("gap: 1 mm", "category: touring"), code);
+    expect(offered.some(({ text }) => text.includes("gap: 6 mm") && outcome(text, code) === "holds")).toBe(true);
+  });
+});
