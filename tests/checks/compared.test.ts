@@ -142,3 +142,19 @@ describe("what is cut longer than it is", () => {
     expect(repaired(post("cut-length: 400 mm"), "seat/post-cut")[0]?.text).toContain("cut-length: 350 mm");
   });
 });
+
+describe("seat/rider-mass of other parts", () => {
+  const code = "seat/rider-mass";
+  it.each([
+    ["max-rider-mass: 80 kg", "rider.mass: 81 kg", "fails"],
+    ["max-rider-mass: 80 kg", "rider.mass: 80 kg", "holds"],
+    ["max-rider-mass: 80 kg", "", "unknown"],
+    ["inside-diameter: 34.9 mm", "rider.mass: 81 kg", "notApplicable"],
+  ])("a seat clamp with %s and '%s': %s", (clamp, rider, expected) => {
+    const text = compose({ "seat.clamp": part("seat-clamp", clamp) }).replace(
+      'build example "Example" {',
+      `build example "Example" {\n  ${rider}`,
+    );
+    expect(checkText(text).instance(code, "other parts")).toBe(expected);
+  });
+});
