@@ -91,6 +91,11 @@ describe("drivetrain/gearing-aims", () => {
     expect(text.row(code).instances.filter(({ verdict }) => verdict.outcome === "notApplicable")).toHaveLength(2);
   });
 
+  it("knows nothing while the hub may have gears", () => {
+    const text = bike("gearing.lowest-development: 2.5 m", "wheel: rear; gear-range: 3").replace("gears: none", "");
+    expect(checkText(text).instance(code, "lowest-development")).toBe("unknown");
+  });
+
   it("does not take a gear that cannot be worked out for one that is as aimed", () => {
     const text = bike("gearing.lowest-development: 2 m").replace("cogs: 18-20-30 t", "speeds: 3");
     expect(checkText(text).instance(code, "lowest-development")).toBe("unknown");

@@ -748,6 +748,9 @@ build example "Example" {
     ["gap: 0 mm", "category: city", "fails"],
     ["gap: 8 mm", "category: touring; ground.mud-allowance: 9 mm", "fails"],
     ["gap: 9 mm", "category: touring; ground.mud-allowance: 9 mm", "holds"],
+    // Nothing kept free for mud is no leave for a guard on the tyre.
+    ["gap: 1 mm", "category: touring; ground.mud-allowance: 0 mm", "fails"],
+    ["gap: 4 mm", "category: touring; ground.mud-allowance: 0 mm", "holds"],
     // Without a category only what none or all of them allow is certain.
     ["gap: 3.9 mm", "", "fails"],
     ["gap: 6 mm", "", "holds"],

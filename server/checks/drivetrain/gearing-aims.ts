@@ -32,7 +32,7 @@ export default defineCheck({
     // A gear in the hub multiplies what ring and cog give.
     const [ofHub, ofChain] = isLowest ? [facts.lowestOfHub, facts.lowest] : [facts.highestOfHub, facts.highest];
     const actual = ofHub.state === "known" ? ofHub : ofChain;
-    if (actual.state !== "known") return notKnown(ofChain, ofHub);
+    if (ofHub.state === "unknown" || actual.state !== "known") return notKnown(ofChain, ofHub);
     const wanted = aim.value / inMetres;
     const [is, goal] = [`${showNumber(actual.value, 2)} m`, `${showNumber(wanted, 2)} m`];
     const missed = isLowest ? greaterThan(actual.value, wanted) : lessThan(actual.value, wanted);
@@ -88,13 +88,14 @@ function bike(lowest: number): string {
 part cassette example.cogs "Cogs" { cogs: 18-30 t }
 part chainring example.ring "Ring" { teeth: 34 t }
 part crankset example.cranks "Cranks" { rings: none }
+part hub example.hub "Hub" { gears: none }
 part rim example.rim "Rim" { inner-width: 19 mm }
 part tyre example.tyre "Tyre" { size: 32-622; measured-width: 32 mm; measured-on-rim: 19 mm; measured-height: 31 mm }
 
 build example "Aimed at ${lowest} mm" {
   gearing.lowest-development: ${lowest} mm
   drivetrain { cassette: example.cogs; chainring: example.ring; crankset: example.cranks }
-  rear-wheel { rim: example.rim; tyre: example.tyre }
+  rear-wheel { hub: example.hub; rim: example.rim; tyre: example.tyre }
 }
 `;
 }

@@ -26,10 +26,12 @@ export default defineCheck({
     const usual = roomFor(category);
     // More than any category keeps, or less than all of them, is certain without knowing which it is.
     const sure = lessThan(gap.value, racingRoom) ? racingRoom : atLeast(gap.value, otherRoom) ? otherRoom : undefined;
-    const least = asked.state === "known" ? asked.value : (usual ?? sure);
+    // What a build keeps free for mud may be nothing; a guard that close would jam all the same.
+    const least = asked.state === "known" ? Math.max(asked.value, racingRoom) : (usual ?? sure);
     if (asked.state === "unknown" || least === undefined) return cannotTell(...unknowns(asked, category));
     const [has = "", keeps = ""] = showPair(gap.value, least, "length");
-    const whose = asked.state === "known" ? "as the build asks for" : "which is the usual room";
+    const isAsked = asked.state === "known" && asked.value === least;
+    const whose = isAsked ? "as the build asks for" : "which is the usual room";
     if (atLeast(gap.value, least)) {
       return holds(
         `${guard.subject} stands ${has} from the ${name} tyre, and ${keeps} is kept free, ${whose}.`,
@@ -46,7 +48,8 @@ export default defineCheck({
   explanation:
     "A mudguard that is close to the tyre packs with mud and leaves, or draws in a twig; a front one then folds under the " +
     "crown and stops the wheel dead. The gap is measured with the tyre inflated, where it is least, and at bridge, crown " +
-    "and bolts too. Racing bicycles keep 4 mm, others 6 mm, or what the build asks for against mud. A guard whose stays " +
+    "and bolts too. Racing bicycles keep 4 mm, others 6 mm, or what the build asks for against mud, as long as that is " +
+    "4 mm at least. A guard whose stays " +
     "let go when something jams is safer, and needs its gap all the same.",
   source:
     "room round the tyre, front mudguard and its bolts included: 4 mm for racing bicycles by EN 14781, as quoted in a forum; 6 mm for others from memory; behind by the same, common practice, no source",
