@@ -39,7 +39,7 @@ export default defineCheck({
       );
     }
     return fails(
-      `${guard.subject} stands ${has} from the ${name} tyre, but ${keeps} is kept free, ${whose}: set the guard farther away, or fit a lower tyre.`,
+      `${guard.subject} stands ${has} from the ${name} tyre, but ${keeps} has to be kept free, ${whose}: set the guard farther away, or fit a lower tyre.`,
       gap,
       asked.state === "known" ? [asked] : category.state === "known" ? [category] : [],
       [{ kind: "set-setting", slot: path, setting: "gap", value: keeps }, ...swaps(path)],

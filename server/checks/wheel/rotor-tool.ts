@@ -63,8 +63,9 @@ export default defineCheck({
       const isWider = caps.state === "known" && !atMost(caps.value, throughInside);
       if (isWider || hasUnknownCaps) {
         const field = "greatest-axle-diameter";
-        const path = `${ofBrake(brake, "rotor")}.${field}`;
-        const passes: Missing = { path, what: `${field} of ${rotor.subject} (${path})`, place: tool.place };
+        const at = ofBrake(brake, "rotor");
+        const what = `${field} of ${rotor.subject} (${at})`;
+        const passes: Missing = { path: `${at}.${field}`, what, place: tool.place };
         return cannotTell(...unknowns(caps), { state: "unknown", missing: [passes] });
       }
       return holds(`An axle end of ${is} leaves room for the tool inside the lock-ring of ${rotor.subject}.`);
