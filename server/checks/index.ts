@@ -33,9 +33,12 @@ import cockpitBarSpace from "./cockpit/bar-space.ts";
 import cockpitBarWidth from "./cockpit/bar-width.ts";
 import cockpitCarbonClamp from "./cockpit/carbon-clamp.ts";
 import cockpitClampInterface from "./cockpit/clamp-interface.ts";
+import cockpitClampZone from "./cockpit/clamp-zone.ts";
 import cockpitControlClash from "./cockpit/control-clash.ts";
 import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitControlHand from "./cockpit/control-hand.ts";
+import cockpitExpanderAllowed from "./cockpit/expander-allowed.ts";
+import cockpitGripCut from "./cockpit/grip-cut.ts";
 import cockpitLeverBar from "./cockpit/lever-bar.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
@@ -73,6 +76,7 @@ import drivetrainFamilyDimensions from "./drivetrain/family-dimensions.ts";
 import drivetrainFixedLockRing from "./drivetrain/fixed-lock-ring.ts";
 import drivetrainFreehubBody from "./drivetrain/freehub-body.ts";
 import drivetrainFreewheelThread from "./drivetrain/freewheel-thread.ts";
+import drivetrainFrontDerailleurAngle from "./drivetrain/front-derailleur-angle.ts";
 import drivetrainFrontDerailleurCapacity from "./drivetrain/front-derailleur-capacity.ts";
 import drivetrainFrontDerailleurChainline from "./drivetrain/front-derailleur-chainline.ts";
 import drivetrainFrontDerailleurMount from "./drivetrain/front-derailleur-mount.ts";
@@ -84,6 +88,7 @@ import drivetrainFrontPositions from "./drivetrain/front-positions.ts";
 import drivetrainFrontShifting from "./drivetrain/front-shifting.ts";
 import drivetrainGearHubRatio from "./drivetrain/gear-hub-ratio.ts";
 import drivetrainGearHubWashers from "./drivetrain/gear-hub-washers.ts";
+import drivetrainGearingAims from "./drivetrain/gearing-aims.ts";
 import drivetrainHangerSeat from "./drivetrain/hanger-seat.ts";
 import drivetrainIndexing from "./drivetrain/indexing.ts";
 import drivetrainLargestCog from "./drivetrain/largest-cog.ts";
@@ -98,6 +103,7 @@ import drivetrainRingProfile from "./drivetrain/ring-profile.ts";
 import drivetrainRingReplaced from "./drivetrain/ring-replaced.ts";
 import drivetrainRingSize from "./drivetrain/ring-size.ts";
 import drivetrainShiftFamily from "./drivetrain/shift-family.ts";
+import drivetrainSingleSpeedChain from "./drivetrain/single-speed-chain.ts";
 import drivetrainSingleSpeedLine from "./drivetrain/single-speed-line.ts";
 import drivetrainSingleSpeedTension from "./drivetrain/single-speed-tension.ts";
 import drivetrainSmallestCog from "./drivetrain/smallest-cog.ts";
@@ -141,6 +147,7 @@ import seatDropperTravel from "./seat/dropper-travel.ts";
 import seatHeightReachable from "./seat/height-reachable.ts";
 import seatInsertionGreatest from "./seat/insertion-greatest.ts";
 import seatInsertionLeast from "./seat/insertion-least.ts";
+import seatPostCut from "./seat/post-cut.ts";
 import seatPostDiameter from "./seat/post-diameter.ts";
 import seatRailRange from "./seat/rail-range.ts";
 import seatRails from "./seat/rails.ts";
@@ -185,6 +192,7 @@ import wheelHubDropout from "./wheel/hub-dropout.ts";
 import wheelLacingPossible from "./wheel/lacing-possible.ts";
 import wheelLayoutVariant from "./wheel/layout-variant.ts";
 import wheelMatchingDiameters from "./wheel/matching-diameters.ts";
+import wheelMudguardGap from "./wheel/mudguard-gap.ts";
 import wheelNippleThread from "./wheel/nipple-thread.ts";
 import wheelOverLocknut from "./wheel/over-locknut.ts";
 import wheelPressure from "./wheel/pressure.ts";
@@ -195,6 +203,7 @@ import wheelRotorMount from "./wheel/rotor-mount.ts";
 import wheelRotorTool from "./wheel/rotor-tool.ts";
 import wheelSkewer from "./wheel/skewer.ts";
 import wheelSpokeCount from "./wheel/spoke-count.ts";
+import wheelSpokeEnd from "./wheel/spoke-end.ts";
 import wheelSpokeHead from "./wheel/spoke-head.ts";
 import wheelSpokeLength from "./wheel/spoke-length.ts";
 import wheelSpokeTension from "./wheel/spoke-tension.ts";
@@ -207,6 +216,7 @@ import wheelTubeless from "./wheel/tubeless.ts";
 import wheelTubular from "./wheel/tubular.ts";
 import wheelTyreClearance from "./wheel/tyre-clearance.ts";
 import wheelTyreDirection from "./wheel/tyre-direction.ts";
+import wheelTyreLoad from "./wheel/tyre-load.ts";
 import wheelTyreRimWidth from "./wheel/tyre-rim-width.ts";
 import wheelTyreSeat from "./wheel/tyre-seat.ts";
 import wheelValveHole from "./wheel/valve-hole.ts";
@@ -248,9 +258,12 @@ export const checks: readonly Check[] = [
   cockpitBarWidth,
   cockpitCarbonClamp,
   cockpitClampInterface,
+  cockpitClampZone,
   cockpitControlClash,
   cockpitControlDiameter,
   cockpitControlHand,
+  cockpitExpanderAllowed,
+  cockpitGripCut,
   cockpitLeverBar,
   cockpitTorqueWindow,
   drivetrainActuation,
@@ -287,6 +300,7 @@ export const checks: readonly Check[] = [
   drivetrainFixedLockRing,
   drivetrainFreehubBody,
   drivetrainFreewheelThread,
+  drivetrainFrontDerailleurAngle,
   drivetrainFrontDerailleurCapacity,
   drivetrainFrontDerailleurChainline,
   drivetrainFrontDerailleurMount,
@@ -298,6 +312,7 @@ export const checks: readonly Check[] = [
   drivetrainFrontShifting,
   drivetrainGearHubRatio,
   drivetrainGearHubWashers,
+  drivetrainGearingAims,
   drivetrainHangerSeat,
   drivetrainIndexing,
   drivetrainLargestCog,
@@ -312,6 +327,7 @@ export const checks: readonly Check[] = [
   drivetrainRingReplaced,
   drivetrainRingSize,
   drivetrainShiftFamily,
+  drivetrainSingleSpeedChain,
   drivetrainSingleSpeedLine,
   drivetrainSingleSpeedTension,
   drivetrainSmallestCog,
@@ -355,6 +371,7 @@ export const checks: readonly Check[] = [
   seatHeightReachable,
   seatInsertionGreatest,
   seatInsertionLeast,
+  seatPostCut,
   seatPostDiameter,
   seatRailRange,
   seatRails,
@@ -399,6 +416,7 @@ export const checks: readonly Check[] = [
   wheelLacingPossible,
   wheelLayoutVariant,
   wheelMatchingDiameters,
+  wheelMudguardGap,
   wheelNippleThread,
   wheelOverLocknut,
   wheelPressure,
@@ -409,6 +427,7 @@ export const checks: readonly Check[] = [
   wheelRotorTool,
   wheelSkewer,
   wheelSpokeCount,
+  wheelSpokeEnd,
   wheelSpokeHead,
   wheelSpokeLength,
   wheelSpokeTension,
@@ -421,6 +440,7 @@ export const checks: readonly Check[] = [
   wheelTubular,
   wheelTyreClearance,
   wheelTyreDirection,
+  wheelTyreLoad,
   wheelTyreRimWidth,
   wheelTyreSeat,
   wheelValveHole,

@@ -140,3 +140,32 @@ describe("the rise of a handlebar", () => {
     expect(found.map((slip) => slip.split(":")[0])).toEqual(slips);
   });
 });
+
+describe("cockpit/expander-allowed", () => {
+  const code = "cockpit/expander-allowed";
+  const inBar = (bar: string, shifter: string, lever = "mount: band-23.8"): string => `
+part handlebar a.bar "Bar" { ${bar} }
+part shift-controller a.shifter "Shifter" { ${shifter} }
+part brake-lever a.lever "Lever" { ${lever} }
+build example "Example" {
+  cockpit.handlebar: a.bar
+  drivetrain.rear-controller: a.shifter
+  front-brake.lever: a.lever { side: left }
+}
+`;
+
+  it.each([
+    ["bar-ends-allowed: no", "mount: bar-end", "fails"],
+    ["bar-ends-allowed: yes", "mount: bar-end", "holds"],
+    ["bar: drop", "mount: bar-end", "unknown"],
+    ["bar-ends-allowed: no", "mount: band-23.8", "notApplicable"],
+    ["bar-ends-allowed: no", "speeds: 9", "unknown"],
+  ])("a bar with %s and a shifter with %s: %s", (bar, shifter, expected) => {
+    expect(checkText(inBar(bar, shifter)).instance(code, "drivetrain.rear-controller")).toBe(expected);
+  });
+
+  it("is asked of a brake lever in the bar's end too", () => {
+    const text = inBar("bar-ends-allowed: no", "mount: band-23.8", "mount: bar-end");
+    expect(checkText(text).instance(code, "front-brake.lever")).toBe("fails");
+  });
+});

@@ -327,7 +327,13 @@ describe("adapter, thickness, bolts", () => {
     ["rear-brake-clamped-thickness: 27 mm", "bolt-grip: 23 to 27 mm", "holds"],
     ["rear-brake-clamped-thickness: 22.9 mm", "bolt-grip: 23 to 27 mm", "fails"],
     ["rear-brake-clamped-thickness: 27.1 mm", "bolt-grip: 23 to 27 mm", "fails"],
-    ["dropout: vertical", "bolt-grip: 23 to 27 mm", "notApplicable"],
+    // A flat mount always has a thickness; posts and tabs have none that a bolt passes.
+    ["rear-brake-mount: flat-34", "mount: flat-34; bolt-grip: 23 to 27 mm", "unknown"],
+    ["rear-brake-mount: flat-34", "mount: flat-34", "unknown"],
+    ["rear-brake-mount: post-74", "mount: post-74", "notApplicable"],
+    ["rear-brake-mount: flat-34; rear-brake-clamped-thickness: 25 mm", "mount: post-74", "notApplicable"],
+    ["rear-brake-clamped-thickness: none", "mount: flat-34; bolt-grip: 23 to 27 mm", "notApplicable"],
+    ["dropout: vertical", "bolt-grip: 23 to 27 mm", "unknown"],
     ["rear-brake-clamped-thickness: 25 mm", "bolt-grip: none", "notApplicable"],
     ["rear-brake-clamped-thickness: 25 mm", "mount: flat-34", "unknown"],
   ])("%s with %s: %s", (frame, caliper, expected) => {

@@ -419,6 +419,10 @@ build example "Example" {
       "notApplicable",
     );
     expect(checkText(control("fit", "{ clamp: rear-brake.lever }")).instance(code, "rear-lever-clamp")).toBe("holds");
+    // Its own bolt, not the lever's: the two windows (4 to 5 and 2 to 3 N·m) have nothing to agree on.
+    const shared = checkText(control("fit", "{ clamp: rear-brake.lever }")).row(code);
+    const verdict = shared.instances.find(({ instance }) => instance === "rear-controller-clamp")?.verdict;
+    expect(verdict?.outcome === "notApplicable" && verdict.reason).toContain("a bolt of its own");
   });
 
   it("asks about the hanger or the frame, whichever holds the derailleur", () => {

@@ -119,7 +119,12 @@ describe("the rotor's lock-ring", () => {
       "holds",
       undefined,
     ],
-    ["lockring-tool: inside", "axle: 12x100; end-cap-diameter: 19 mm", "holds", undefined],
+    // By the axle alone nothing is said of wider caps: what the ring passes is asked for.
+    ["lockring-tool: inside", "axle: 12x100; end-cap-diameter: 19 mm", "unknown", undefined],
+    ["lockring-tool: inside", "axle: 12x100; end-cap-diameter: 12 mm", "holds", undefined],
+    ["lockring-tool: inside", "axle: 12x100; end-cap-diameter: none", "holds", undefined],
+    ["lockring-tool: inside", "axle: 12x100", "unknown", undefined],
+    ["lockring-tool: inside", "axle: 9x100", "holds", undefined],
     ["lockring-tool: inside", "axle: 15x110", "fails", "warning"],
     ["lockring-tool: inside", "wheel: front", "unknown", undefined],
     ["mount: six-bolt-44", "axle: 15x110", "notApplicable", undefined],
@@ -127,6 +132,11 @@ describe("the rotor's lock-ring", () => {
     const text = ring(rotor, hub);
     expect(outcome(text, code)).toBe(expected);
     expect(severity(text, code)).toBe(grave);
+  });
+
+  it("names the figure of the rotor that it asks for", () => {
+    const text = ring("lockring-tool: inside", "axle: 12x100; end-cap-diameter: 19 mm");
+    expect(checkText(text).missing(code)).toEqual(["front-brake.rotor.greatest-axle-diameter"]);
   });
 
   it("names both diameters", () => {

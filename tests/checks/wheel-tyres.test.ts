@@ -674,3 +674,96 @@ describe("wheel/tubular", () => {
     expect(narrow("tubular").instance("wheel/tyre-rim-width", "front")).toBe("notApplicable");
   });
 });
+
+describe("load on a tyre", () => {
+  const code = "wheel/tyre-load";
+
+  /** A bicycle of one frame and a tyre on either wheel, so that all of it is weighed. */
+  function loaded(wheel: string, limit: string, rider: string): string {
+    return `
+part frame example.frame "Frame" { mass: 10 kg }
+part tyre example.tyre "Tyre" { load-limit: ${limit}; mass: 0 g }
+build example "Loaded" {
+  rider { ${rider} }
+  frame: example.frame
+  fork: none
+  rear-shock: none
+  headset: none
+  drivetrain { rear-derailleur: none; front-derailleur: none; cassette: none; chain: none; crankset: none; chainring: none; bottom-bracket: none; pedals: none; rear-controller: none }
+  front-brake { lever: none; caliper: none }
+  rear-brake { lever: none; caliper: none }
+  cockpit { stem: none; handlebar: none; grips: none }
+  seat { post: none; clamp: none; saddle: none }
+  front-wheel { hub: none; rim: none; spokes: none; tyre: ${wheel === "front" ? "example.tyre" : "none"}; tube: none; rim-tape: none; axle: none }
+  rear-wheel { hub: none; rim: none; spokes: none; tyre: ${wheel === "rear" ? "example.tyre" : "none"}; tube: none; rim-tape: none; axle: none }
+}
+`;
+  }
+
+  // 80 + 10 + 10 = 100 kg, shared 45 to 55, worked by hand.
+  it.each([
+    ["front", "45 kg", "holds"],
+    ["front", "44 kg", "fails"],
+    ["rear", "55 kg", "holds"],
+    ["rear", "54 kg", "fails"],
+  ])("on the %s wheel a tyre for %s %s under 100 kg", (wheel, limit, expected) => {
+    expect(checkText(loaded(wheel, limit, "mass: 80 kg; kit-mass: 10 kg")).instance(code, wheel)).toBe(expected);
+  });
+
+  it("is a warning where another rider's position may be within the limit, an error where none is", () => {
+    expect(severity(loaded("rear", "54 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("warning");
+    expect(severity(loaded("rear", "49 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("error");
+    expect(severity(loaded("front", "34 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("error");
+    expect(severity(loaded("front", "36 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("warning");
+  });
+
+  it("is found by what is known already, and not known while that is within the limit", () => {
+    expect(finding(loaded("rear", "10 kg", "mass: 60 kg"), code).message).toContain("carries at least 38.5 kg");
+    expect(checkText(loaded("rear", "60 kg", "mass: 60 kg")).missing(code)).toEqual(["rider.kit-mass"]);
+    expect(checkText(loaded("rear", "60 kg", "kit-mass: 0 kg")).missing(code)).toEqual(["rider.mass"]);
+  });
+
+  it("is not asked of a tyre whose maker states none", () => {
+    const text = loaded("rear", "60 kg", "mass: 60 kg").replace("load-limit: 60 kg; ", "");
+    expect(checkText(text).instance(code, "rear")).toBe("notApplicable");
+  });
+});
+
+describe("gap under a mudguard", () => {
+  const code = "wheel/mudguard-gap";
+  const guarded = (gap: string, build: string): string => `
+part mudguard a.guard "Guard" { wheel: rear; widest-tyre: 47 mm }
+build example "Example" {
+  ${build}
+  carrying.rear-mudguard: a.guard { ${gap} }
+}
+`;
+
+  // 4 mm for racing and 6 mm for others, as in the check's source.
+  it.each([
+    ["gap: 6 mm", "category: touring", "holds"],
+    ["gap: 5.9 mm", "category: touring", "fails"],
+    ["gap: 4 mm", "category: road", "holds"],
+    ["gap: 3.9 mm", "category: road", "fails"],
+    ["gap: 0 mm", "category: city", "fails"],
+    ["gap: 8 mm", "category: touring; ground.mud-allowance: 9 mm", "fails"],
+    ["gap: 9 mm", "category: touring; ground.mud-allowance: 9 mm", "holds"],
+    // Nothing kept free for mud is no leave for a guard on the tyre.
+    ["gap: 1 mm", "category: touring; ground.mud-allowance: 0 mm", "fails"],
+    ["gap: 4 mm", "category: touring; ground.mud-allowance: 0 mm", "holds"],
+    // Without a category only what none or all of them allow is certain.
+    ["gap: 3.9 mm", "", "fails"],
+    ["gap: 6 mm", "", "holds"],
+    ["gap: 5 mm", "", "unknown"],
+    ["", "category: touring", "unknown"],
+  ])("%s with '%s': %s", (gap, build, expected) => {
+    const text = guarded(gap, build.replace("; ", "\n  "));
+    expect(checkText(text).instance(code, "rear")).toBe(expected);
+    expect(checkText(text).instance(code, "front")).toBe("notApplicable");
+  });
+
+  it("offers the least gap", () => {
+    const offered = repaired(guarded("gap: 1 mm", "category: touring"), code);
+    expect(offered.some(({ text }) => text.includes("gap: 6 mm") && outcome(text, code) === "holds")).toBe(true);
+  });
+});

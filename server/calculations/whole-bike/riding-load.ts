@@ -2,12 +2,10 @@ import { buildField, everyFact, optional, setting, worked } from "../../model/ne
 import { quantity } from "../../vocabulary/fields.ts";
 import { defineCalculation, impossible, input, known, lacking, optionalInput } from "../define.ts";
 import { eachPartOnce } from "../shared/every-part.ts";
+import { usualFrontShare } from "../shared/front-share.ts";
 import { negative, notPositive } from "../shared/guards.ts";
 import { stated } from "../shared/maybe.ts";
 import { say } from "../shared/say.ts";
-
-/** Share of the front wheel that is taken when the centre of mass is not known. */
-const usualFrontShare = 45;
 
 /** What rests on either wheel of a bicycle with its rider. */
 export default defineCalculation({

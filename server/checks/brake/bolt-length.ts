@@ -1,9 +1,11 @@
-import { fact, slot } from "../../model/need.ts";
+import { fact, optional, slot } from "../../model/need.ts";
 import { greaterThan, inside } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
-import { defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
+import { dimensionOf } from "../shared/codes.ts";
 import { anySlot } from "../shared/end.ts";
 import { swaps } from "../shared/swaps.ts";
+import { unknowns } from "../shared/unknowns.ts";
 
 export default defineCheck({
   code: "brake/bolt-length",
@@ -13,12 +15,20 @@ export default defineCheck({
   safety: true,
   needs: () => ({
     caliper: slot("rear-brake.caliper"),
-    thickness: fact("frame", "rear-brake-clamped-thickness"),
-    grip: fact("rear-brake.caliper", "bolt-grip"),
+    mount: optional(fact("rear-brake.caliper", "mount")),
+    thickness: optional(fact("frame", "rear-brake-clamped-thickness")),
+    grip: optional(fact("rear-brake.caliper", "bolt-grip")),
     adapter: anySlot("rear-brake.adapter"),
   }),
-  test({ caliper, thickness, grip, adapter }) {
+  test({ caliper, mount, thickness, grip, adapter }) {
     if (adapter.state !== "none") return notApplicable("the caliper is bolted to its adapter");
+    if (grip.state === "none") return notApplicable(`no bolts of ${caliper.subject} pass through the stay`);
+    if (thickness.state === "none") return notApplicable("no bolts of a brake pass through the stay");
+    const form = mount.state === "known" ? dimensionOf<string>(mount.value, "form") : undefined;
+    if (form !== undefined && form !== "flat" && (thickness.state === "unknown" || grip.state === "unknown")) {
+      return notApplicable(`${caliper.subject} does not sit on a flat mount`);
+    }
+    if (thickness.state === "unknown" || grip.state === "unknown") return cannotTell(...unknowns(thickness, grip));
     const is = showQuantity(thickness.value, "length");
     const range = showInterval(grip.value, "length");
     if (inside(thickness.value, grip.value)) {
@@ -38,7 +48,7 @@ export default defineCheck({
     "At a flat mount the bolts come from below through the chainstay and screw into the caliper. Stays differ in thickness, " +
     "so that calipers are supplied with bolts of several lengths, each marked with the thickness it is for. A short bolt " +
     "holds by a turn or two and strips; a long one bottoms in the caliper and is tight although nothing is clamped. The " +
-    "frame's maker states the thickness.",
+    "frame's maker states the thickness. A fork's flat mount carries a plate, and the caliper's bolts go into that.",
   source: "common practice, no source; the makers' figures decide",
   caution: "A caliper held by too little thread comes off under hard braking.",
   examples: {

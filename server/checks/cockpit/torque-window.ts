@@ -125,7 +125,10 @@ export default defineCheck({
       }
     }
     if (joint.shared && facts.shared.state === "known") {
-      return notApplicable(`it shares the clamp of ${facts.shared.value}`);
+      // A clamp that is shared has its own bolt, and so has what hangs on it: 2 to 3 N·m beside 4 to 5 is no clash.
+      return notApplicable(
+        `it is held by a bolt of its own on the clamp of ${facts.shared.value}, for which no other part states a torque`,
+      );
     }
     if (joint.family === "control-clamp" && first.state === "known" && isCode(first.fact.value)) {
       const form = clampForm(first.fact.value);

@@ -1,5 +1,5 @@
 import { ofWheel } from "../../calculations/shared/wheels.ts";
-import { fact, type Known, optional, slot } from "../../model/need.ts";
+import { fact, type Known, type Missing, optional, slot } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds } from "../define.ts";
@@ -33,18 +33,18 @@ export default defineCheck({
     const axle = fittedAxle({ hubAxle, fitted });
     const thickness: Known<number> | undefined =
       axle.state === "known" ? dimensionFact<number>(axle.value, "diameter") : undefined;
+    const end = caps.state === "known" ? caps : thickness;
+    // The axle alone is thinner than the caps at its ends, which only a through axle has.
+    const fastened =
+      fastening.state === "known"
+        ? fastening.value
+        : axle.state === "known" && dimensionFact<string>(axle.value, "fastening")?.value;
+    const hasUnknownCaps = caps.state === "unknown" && (!fastened || fastened === "through");
     if (greatest.state === "known") {
-      const end = caps.state === "known" ? caps : thickness;
       if (!end) return cannotTell(...unknowns(caps, axle));
       const [is, most] = showPair(end.value, greatest.value, "length");
       if (atMost(end.value, greatest.value)) {
-        // The axle alone is thinner than the caps at its ends, which only a through axle has.
-        const fastened =
-          fastening.state === "known"
-            ? fastening.value
-            : axle.state === "known" && dimensionFact<string>(axle.value, "fastening")?.value;
-        const hasCaps = !fastened || fastened === "through";
-        if (end !== caps && caps.state === "unknown" && hasCaps) return cannotTell(caps);
+        if (hasUnknownCaps) return cannotTell(caps);
         return holds(
           `${end.subject} is ${is} at the axle's end, and the lock-ring of ${rotor.subject} passes ${most}.`,
         );
@@ -59,7 +59,16 @@ export default defineCheck({
     if (!thickness) return cannotTell(...unknowns(axle, greatest));
     const [is, most] = showPair(thickness.value, throughInside, "length");
     if (atMost(thickness.value, throughInside)) {
-      return holds(`An axle of ${is} leaves room for the tool inside the lock-ring of ${rotor.subject}.`);
+      // A thin axle may have wide caps, and what this ring passes is its maker's figure alone.
+      const isWider = caps.state === "known" && !atMost(caps.value, throughInside);
+      if (isWider || hasUnknownCaps) {
+        const field = "greatest-axle-diameter";
+        const at = ofBrake(brake, "rotor");
+        const what = `${field} of ${rotor.subject} (${at})`;
+        const passes: Missing = { path: `${at}.${field}`, what, place: tool.place };
+        return cannotTell(...unknowns(caps), { state: "unknown", missing: [passes] });
+      }
+      return holds(`An axle end of ${is} leaves room for the tool inside the lock-ring of ${rotor.subject}.`);
     }
     return fails(
       `${rotor.subject} has a lock-ring that is turned from inside, and the tool does not go over the end of an axle thicker than ${most}; this one is ${is}: use a lock-ring that is turned from outside.`,
@@ -71,7 +80,8 @@ export default defineCheck({
   },
   explanation:
     "Rotors on splines are held by a lock-ring. One kind is turned by the tool that goes inside a cassette's lock-ring; over " +
-    "the wide ends of 15 and 20 mm axles that tool does not pass, and the ring itself may not either. The other kind is " +
+    "the wide ends of 15 and 20 mm axles that tool does not pass, and the ring itself may not either. A 12 mm axle may carry caps that are as wide, so that the " +
+    "rotor's maker is asked what the ring passes. The other kind is " +
     "turned from outside by the tool of bottom-bracket cups, and goes on any hub. The two rings interchange, so that the " +
     "right one can be bought alone.",
   source: "common practice, no source; the rotor maker's own figure decides",

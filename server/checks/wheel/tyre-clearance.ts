@@ -8,16 +8,12 @@ import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.
 import { anyFact, anySlot } from "../shared/end.ts";
 import { both } from "../shared/sentence.ts";
 import { swaps } from "../shared/swaps.ts";
+import { roomFor } from "../shared/tyre-room.ts";
 import { unknowns } from "../shared/unknowns.ts";
 import { anyHolderFact, wheelPlaces } from "../shared/wheel-places.ts";
 
 /** How far a width worked out from the label may pass a limit before it means anything. */
 const fromLabel = 0.5;
-
-/** Room round a tyre at either side, in millimetres, where neither maker nor build says any. */
-const racingRoom = 4;
-const otherRoom = 6;
-const racing: readonly string[] = ["road", "track", "cyclo-cross"];
 
 const mudguards = { front: "carrying.front-mudguard", rear: "carrying.rear-mudguard" } as const;
 
@@ -165,9 +161,4 @@ function limitOf(known: Maybe<number>, verb: string, holder: SlotPath): readonly
 
 function gapWords(gap: Known<number>, room: number): string {
   return `${gap.subject} has ${showQuantity(gap.value, "length")} between its stays and so, with ${showQuantity(room, "length")} kept free at either side, room for ${showQuantity(gap.value - 2 * room, "length")}`;
-}
-
-function roomFor(category: Maybe<string>): number | undefined {
-  if (category.state !== "known") return undefined;
-  return racing.includes(category.value) ? racingRoom : otherRoom;
 }

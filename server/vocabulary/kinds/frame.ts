@@ -191,7 +191,6 @@ export const frame = defineKind({
       group: "Brakes",
       lowest: 5,
       highest: 60,
-      omitted: "none",
     }),
     "rear-cable-stop": yesNo("Whether it has the cable stop that a rear cantilever needs.", { group: "Brakes" }),
     "rear-brake-reach": length("From a rim brake's bolt hole down to the middle of the rim's brake track.", {

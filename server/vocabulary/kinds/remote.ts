@@ -35,6 +35,8 @@ export const remote = defineKind({
       highest: 80,
     }),
     "shift-family": code("shift-family", "Which electronic parts it talks to.", { group: "Control", omitted: "none" }),
-    "clamp-torque": torque("Torque of its clamp bolt.", { highest: 12 }),
+    "clamp-torque": torque("Torque of the bolt of its band, or of its own bolt in the clamp that it shares.", {
+      highest: 12,
+    }),
   },
 });

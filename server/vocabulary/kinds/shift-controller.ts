@@ -39,7 +39,11 @@ export const shiftController = defineKind({
       lowest: 3,
       highest: 80,
     }),
-    "clamp-torque": torque("Torque of its clamp bolt.", { essential: true, highest: 12, example: "2 to 3 N·m" }),
+    "clamp-torque": torque("Torque of the bolt of its band, or of its own bolt in the clamp that it shares.", {
+      essential: true,
+      highest: 12,
+      example: "2 to 3 N·m",
+    }),
     power: word(
       { "own-battery": "A battery of its own.", wired: "A wire from a shared battery." },
       "Where it gets its power; `none` when it works by cable.",

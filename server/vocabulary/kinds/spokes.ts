@@ -11,7 +11,7 @@ export const spokes = defineKind({
       essential: true,
       group: "Shape",
     }),
-    "end-diameter": length("Diameter at elbow and thread.", {
+    "end-diameter": length("Diameter at the elbow or head; at the thread it is what the thread is named by.", {
       essential: true,
       group: "Shape",
       lowest: 1,

@@ -10,7 +10,11 @@ const rackSettings = {
   }),
 } as const;
 const mudguardSettings = {
-  gap: length("Between tread and guard, where it is least.", { group: "Set-up", highest: 60 }),
+  gap: length("Between the tread of the inflated tyre and the guard, where it is least.", {
+    group: "Set-up",
+    highest: 60,
+    deed: "Set the guard {} from the tread",
+  }),
 } as const;
 
 /** Mudguards, racks, stands and seats. */
