@@ -46,6 +46,8 @@ describe("drivetrain/chain-length", () => {
           }),
         );
       expect(at(links).outcome(code)).toBe("holds");
+      expect(at(links + 2).outcome(code)).toBe("holds");
+      expect(at(links + 4).of(code)[0]?.message).toContain(`so ${links} are enough: it is too long by 4`);
       const [short] = at(links - 2).of(code);
       expect(short?.message).toContain(
         `takes ${exact} links round both, and ${allowance} for the derailleur make ${sum}: it is too short by 2. Cut a new one to ${links} links`,

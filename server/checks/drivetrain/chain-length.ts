@@ -1,4 +1,4 @@
-import { evenAtLeast, reaches, toLinks } from "../../calculations/shared/chain-geometry.ts";
+import { evenAtLeast, reaches, reachTolerance, toLinks } from "../../calculations/shared/chain-geometry.ts";
 import { showNumber } from "../../calculations/show.ts";
 import { fact, optional, setting, slot, worked } from "../../model/need.ts";
 import { showQuantity } from "../../values/show.ts";
@@ -70,7 +70,9 @@ export default defineCheck({
     // With several rings practice agrees on two; with one it adds two or four, and no maker said which.
     const inDoubt = stated.state !== "known" && rings.rings.length === 1;
     const least = exact.value + (inDoubt ? Math.min(allowance.value, leastByPractice) : allowance.value);
-    const most = inDoubt ? evenAtLeast(exact.value + Math.max(allowance.value, mostByPractice)) : needed.value;
+    const roomy = inDoubt ? Math.max(allowance.value, mostByPractice) : allowance.value;
+    // Whoever counts on no tolerance of the chain rounds up all the way.
+    const most = evenAtLeast(exact.value + roomy + reachTolerance);
     const doubt = inDoubt
       ? ` The derailleur's maker states no allowance, and practice is to add ${leastByPractice} or ${mostByPractice}.`
       : "";
