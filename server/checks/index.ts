@@ -35,6 +35,7 @@ import cockpitClampInterface from "./cockpit/clamp-interface.ts";
 import cockpitControlClash from "./cockpit/control-clash.ts";
 import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitControlHand from "./cockpit/control-hand.ts";
+import cockpitGripsOrTape from "./cockpit/grips-or-tape.ts";
 import cockpitLeverBar from "./cockpit/lever-bar.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
@@ -249,6 +250,7 @@ export const checks: readonly Check[] = [
   cockpitControlClash,
   cockpitControlDiameter,
   cockpitControlHand,
+  cockpitGripsOrTape,
   cockpitLeverBar,
   cockpitTorqueWindow,
   drivetrainActuation,

@@ -183,3 +183,26 @@ describe("what changes nothing", () => {
     expect(graves(checkText(first?.after ?? "").findings)).toEqual([]);
   });
 });
+
+it("no tape is wound over grips to close the ends of a bar", () => {
+  const text = `
+part handlebar a.flat "Flat" { bar: flat }
+part grips a.open "Open grips" { closes-end: no }
+part grips a.closed "Closed grips" { closes-end: yes }
+part tape a.wrap "Wrap" { plugs-supplied: yes }
+build example "One" {
+  cockpit { handlebar: a.flat; grips: a.open; tape: none; bar-end-plugs: none }
+}
+`;
+  const found = offered(text, "cockpit/bar-end-plugs").filter(({ unfinished }) => !unfinished);
+  expect(found.map(({ title }) => title)).toEqual(["Fit Closed grips (a.closed) as cockpit.grips"]);
+  const taped = text.replace("tape: none", "tape: a.wrap");
+  expect(checkText(taped).of("cockpit/grips-or-tape")[0]).toMatchObject({ severity: "warning", path: "cockpit.tape" });
+  const dropped = taped.replace("bar: flat", "bar: drop");
+  expect(checkText(dropped).of("cockpit/grips-or-tape")[0]).toMatchObject({ path: "cockpit.grips" });
+  expect(offered(dropped, "cockpit/grips-or-tape")[0]?.title).toBe("Leave out Open grips (cockpit.grips: none)");
+  // A name that nobody declared may be anything.
+  expect(checkText(taped.replace("tape: a.wrap", "tape: a.wrop"), "allowed").outcome("cockpit/grips-or-tape")).toBe(
+    "unknown",
+  );
+});
