@@ -1,8 +1,11 @@
 import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
+import type { Check } from "../checks/define.ts";
 import { both } from "../checks/shared/sentence.ts";
+import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
+import type { Need } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
 import { commonFields } from "../vocabulary/index.ts";
 import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
@@ -74,6 +77,10 @@ export function partSwaps(
     !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
     // Where the check stays open at other places it was open before; here it has to be answered.
     candidate.unknown.filter((code) => code === check?.code).length <= open;
+  const asked = check ? askedOfEvery(check) : [];
+  // Most parts state no such limit, and nobody asks them for one; but what is not known mends none.
+  const answers = (part: Part): boolean =>
+    asked.every((fact) => current?.part?.facts.get(fact) === undefined || part.facts.has(fact));
   const references = referencesOf(current, build);
   const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, places) }];
   if (references.length > 0 && set?.slot !== slot) {
@@ -88,6 +95,7 @@ export function partSwaps(
     if (declaration === current?.part?.declaration) continue;
     if (places.length > 1 && !standsTwice(declaration.kind)) continue;
     const part = engine.part(declaration);
+    if (!answers(part)) continue;
     // Of a library of thousands most parts fail as the one that is there does, and need not be asked anything else.
     const hopeful = ways.filter(({ judging }) => !judging.fails(part, finding.code));
     if (hopeful.length === 0) continue;
@@ -119,9 +127,9 @@ export function partSwaps(
   const safe = alternatesKept(engine, build, finding, slot, current);
   return firstOf(found, mostSwaps, ({ candidate }) => safe(candidate.part)).map(
     ({ candidate: { part }, without, set }) => {
-      const { name, label } = part.declaration;
+      const { name } = part.declaration;
       const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
-      const fitted = `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${both(places)}`;
+      const fitted = fittingTitle(part.declaration, current, places);
       const less = removed.length > 0 ? `, without ${without.join(" and ")}` : "";
       const more = set ? `. ${settingTitle(set)}` : "";
       return {
@@ -134,6 +142,21 @@ export function partSwaps(
       };
     },
   );
+}
+
+/** Facts that a check reads of whatever part states them. */
+function askedOfEvery(check: Check): readonly string[] {
+  const needs = instancesOf(check).flatMap((instance) => Object.values(needsOf(check, instance)) as Need[]);
+  return [...new Set(needs.flatMap((need) => (need.kind === "every-fact" ? [need.field] : [])))];
+}
+
+/** "Fit Corrie long 12 (corrie.long-12) as drivetrain.rear-derailleur"; "Add" where nothing stands there. */
+export function fittingTitle(
+  { name, label }: Declaration,
+  current: Installed | undefined,
+  places: readonly string[],
+): string {
+  return `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${both(places)}`;
 }
 
 /** How many parts are tried with another setting for one finding. */

@@ -6,11 +6,12 @@ import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
 import { readStandard } from "../model/standard.ts";
 import { writeCode } from "../values/code.ts";
 import { nearestSeveral } from "../values/near.ts";
+import { slotByPath } from "../vocabulary/index.ts";
 import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, writeEntry, writeSettings } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { type JudgedRepair, judged } from "./judged-repairs.ts";
-import { type PartSwap, partSwaps } from "./part-swaps.ts";
+import { fittingTitle, type PartSwap, partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
 import { fieldTitle, settingTitle } from "./set-settings.ts";
 import { stateSetting } from "./state-setting.ts";
@@ -70,6 +71,7 @@ export function mends(
     drafts.push(waive(engine, build, finding));
   return drafts
     .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
+    .filter((draft, index, all) => all.findIndex((other) => isSameEdit(draft, other)) === index)
     .map((draft, index) => ({
       title: draft.title,
       preferred: index === 0 && !draft.unfinished && !draft.isOpen,
@@ -80,6 +82,22 @@ export function mends(
         newText: text,
       })),
     }));
+}
+
+/** Whether two repairs come to the same, such as the part that a rule names and the one that the libraries offer. */
+function isSameEdit({ edits }: Draft, { edits: others }: Draft): boolean {
+  return (
+    edits.length === others.length &&
+    edits.every(({ declaration, span, text }, index) => {
+      const other = others[index];
+      return (
+        other?.declaration === declaration &&
+        other.span.start === span.start &&
+        other.span.end === span.end &&
+        other.text === text
+      );
+    })
+  );
 }
 
 function work(
@@ -104,13 +122,14 @@ function work(
       return assembly ? keptSwaps(engine, build, assembly, finding, repair) : [];
     case "set-setting":
       return [setSettings(build, repair.slot, [repair])];
-    case "set-field":
-      return [
-        {
-          title: fieldTitle(repair.field, repair.value),
-          edits: [writeEntry(build, repair.field, repair.value)],
-        },
-      ];
+    case "set-field": {
+      // A rule says which part is fitted as it says what a field is.
+      const part = slotByPath(repair.field) && engine.workshop.part(repair.value);
+      const title = part
+        ? fittingTitle(part, assembly?.slots.get(repair.field), [repair.field])
+        : fieldTitle(repair.field, repair.value);
+      return [{ title, edits: [writeEntry(build, repair.field, repair.value)] }];
+    }
     case "set-fact":
       return setFact(assembly, repair);
     case "state-fact":

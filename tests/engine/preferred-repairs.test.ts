@@ -206,3 +206,34 @@ build example "One" {
     "unknown",
   );
 });
+
+it("a wheel whose maker states no limit mends no limit", () => {
+  const text = `
+part rim a.light "Light" { max-system-mass: 90 kg; system-mass-includes: rider-and-kit }
+part rim a.silent "Silent" { mass: 500 g }
+part rim a.strong "Strong" { max-system-mass: 130 kg; system-mass-includes: rider-and-kit }
+build example "One" {
+  rider { mass: 95 kg; kit-mass: 2 kg }
+  front-wheel.rim: a.light
+}
+`;
+  const found = offered(text, "frame/system-mass").filter(({ title }) => title.startsWith("Fit "));
+  expect(found.map(({ title }) => title)).toEqual(["Fit Strong (a.strong) as front-wheel.rim"]);
+});
+
+it("what a rule sets and what the libraries offer for it is offered once", () => {
+  const text = `
+part bell a.ding "Ding" { mass: 30 g }
+rule bell "A bell on every bicycle" {
+  require: lighting.bell is not none
+  set { lighting.bell: a.ding }
+}
+build example "One" { lighting.bell: none }
+`;
+  const { engine, report, findings } = checkText(text);
+  const [finding] = findings.filter(({ code }) => code.startsWith("rule/"));
+  const found = finding ? mends(engine, report.assembly.declaration, finding) : [];
+  expect(found.map(({ title }) => title).filter((title) => !title.startsWith("Waive"))).toEqual([
+    "Add Ding (a.ding) as lighting.bell",
+  ]);
+});
