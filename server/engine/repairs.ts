@@ -52,9 +52,8 @@ export function mends(
   const drafts: Draft[] = [];
   const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
   const unsafe: Draft[] = [];
-  for (const { repair, settings, isSafe, fails } of assembly
-    ? judged(engine, assembly, finding, wanted)
-    : untried(wanted)) {
+  const tried = assembly ? judged(engine, assembly, finding, fittingFirst(wanted)) : untried(wanted);
+  for (const { repair, settings, isSafe, fails } of tried) {
     // A name that is near was meant; no library is searched for what else would do.
     if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
     const worked =
@@ -139,6 +138,20 @@ function work(
     case "leave-empty":
       return [{ title: leaveOutTitle(assembly, repair.slot), edits: [leaveEmpty(build, repair.slot)] }];
   }
+}
+
+/** Another part for a place comes before leaving the place empty: whoever fitted one had a use for it. */
+function fittingFirst(repairs: readonly Repair[]): readonly Repair[] {
+  const ordered = [...repairs];
+  for (const repair of repairs) {
+    if (repair.kind !== "leave-empty") continue;
+    const last = ordered.findLastIndex((other) => other.kind === "swap-part" && other.slot === repair.slot);
+    const at = ordered.indexOf(repair);
+    if (last < at) continue;
+    ordered.splice(at, 1);
+    ordered.splice(last, 0, repair);
+  }
+  return ordered;
 }
 
 /** Where there is no build to try them on. */

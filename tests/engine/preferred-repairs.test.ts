@@ -237,3 +237,42 @@ build example "One" { lighting.bell: none }
     "Add Ding (a.ding) as lighting.bell",
   ]);
 });
+
+describe("leaving a part out", () => {
+  const stand = (others: string): string => `
+part frame a.frame "Frame" { accessory-mounts: none }
+part stand a.plate "Plate stand" { mount: stand-18 }
+${others}
+build example "One" { frame: a.frame; carrying.stand: a.plate }
+`;
+
+  it("comes after another part for its place, where one fits", () => {
+    const titles = (text: string): readonly (readonly [string, boolean])[] =>
+      offered(text, "frame/mounts")
+        .filter(({ unfinished }) => !unfinished)
+        .map(({ title, preferred }) => [title, preferred]);
+    const leave = "Leave out Plate stand (carrying.stand: none)";
+    expect(titles(stand(""))).toEqual([[leave, true]]);
+    expect(titles(stand('part stand a.clamp "Clamp stand" { mount: none }'))).toEqual([
+      ["Fit Clamp stand (a.clamp) as carrying.stand", true],
+      [leave, false],
+    ]);
+  });
+
+  it("is never preferred where something else becomes open with it", () => {
+    const text = `
+part frame a.frame "Frame" { derailleur-mount: none; hanger-seat: none; dropout: vertical; chainstay: 420 mm }
+part rear-derailleur a.arm "Arm" { mount: M10x1 }
+part cassette a.cogs "Cogs" { cogs: 11-13-15 t; speeds: 3 }
+part crankset a.crank "Crank" { rings: 40 t }
+part chain a.chain "Chain" { speeds: 3 }
+build example "One" {
+  frame: a.frame
+  drivetrain { rear-derailleur: a.arm; hanger: none; cassette: a.cogs; crankset: a.crank; chain: a.chain { links: 110 } }
+}
+`;
+    const found = offered(text, "drivetrain/derailleur-mount").filter(({ unfinished }) => !unfinished);
+    expect(found.map(({ preferred }) => preferred)).toEqual([false]);
+    expect(found[0]?.title).toContain("Leave out Arm (drivetrain.rear-derailleur: none)");
+  });
+});
