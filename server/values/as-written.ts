@@ -32,7 +32,7 @@ export function otherwiseWritten(value: number | Interval, shown: Unit): string 
     if (!unit || unit.dimension !== shown.dimension || sameDigits(unit, shown)) continue;
     // What is written as a sum is no number that a person would know again.
     const last = toBase(Number(digits), unit);
-    const ends = typeof value === "number" ? [value] : [value.least, value.greatest];
+    const ends = typeof value === "object" ? [value.least, value.greatest] : [value];
     if (ends.some((end) => equal(last, end))) return fact.written;
   }
   return undefined;
@@ -44,7 +44,7 @@ const lastNumber = /(?:^|\s)([-+]?\d+(?:\.\d+)?)\s*([^\s\d]+)$/u;
 function isSame(stated: AnyValue, shown: number | Interval): boolean {
   if (typeof stated === "number") return stated === shown;
   if (typeof stated !== "object" || !isInterval(stated)) return false;
-  const [least, greatest] = typeof shown === "number" ? [shown, shown] : [shown.least, shown.greatest];
+  const [least, greatest] = typeof shown === "object" ? [shown.least, shown.greatest] : [shown, shown];
   return stated.least === least && stated.greatest === greatest;
 }
 

@@ -193,7 +193,7 @@ function inUnits(
   options: ShowOptions,
   show: (unit: Unit) => string,
 ): string {
-  const values = typeof value === "number" ? [value] : [value.least, value.greatest].filter(Number.isFinite);
+  const values = typeof value === "object" ? [value.least, value.greatest].filter(Number.isFinite) : [value];
   const unit = shownUnit(dimension, values, options);
   const text = show(unit);
   if ((options.displayUnits ?? displayUnits()) !== "both") {
