@@ -5,7 +5,6 @@ import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
-import type { Need } from "../model/need.ts";
 import type { Part } from "../model/part.ts";
 import { commonFields } from "../vocabulary/index.ts";
 import { failuresOverAll, hasAlternates, withNamedPart } from "./alternates.ts";
@@ -14,6 +13,7 @@ import { type DeclarationEdit, removeEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
 import { byFit } from "./ranking.ts";
+import { factsRead } from "./reads.ts";
 import { settingTitle, withSetting } from "./set-settings.ts";
 
 /** How many parts are offered in place of one that does not fit. */
@@ -77,10 +77,9 @@ export function partSwaps(
     !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
     // Where the check stays open at other places it was open before; here it has to be answered.
     candidate.unknown.filter((code) => code === check?.code).length <= open;
-  const asked = check ? askedOfEvery(check) : [];
+  const limits = check ? limitsRead(check, places, current?.part) : [];
   // Most parts state no such limit, and nobody asks them for one; but what is not known mends none.
-  const answers = (part: Part): boolean =>
-    asked.every((fact) => current?.part?.facts.get(fact) === undefined || part.facts.has(fact));
+  const answers = (part: Part): boolean => limits.every((fact) => part.facts.has(fact));
   const references = referencesOf(current, build);
   const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, places) }];
   if (references.length > 0 && set?.slot !== slot) {
@@ -144,10 +143,14 @@ export function partSwaps(
   );
 }
 
-/** Facts that a check reads of whatever part states them. */
-function askedOfEvery(check: Check): readonly string[] {
-  const needs = instancesOf(check).flatMap((instance) => Object.values(needsOf(check, instance)) as Need[]);
-  return [...new Set(needs.flatMap((need) => (need.kind === "every-fact" ? [need.field] : [])))];
+/** Limits by which a check judges a part, as far as the part that is there states them. */
+function limitsRead(check: Check, places: readonly string[], current: Part | undefined): readonly string[] {
+  const read = instancesOf(check).flatMap((instance) =>
+    places.flatMap((place) => [...factsRead(needsOf(check, instance), place)]),
+  );
+  return [...new Set(read)].filter(
+    (fact) => current?.facts.has(fact) && current.kind?.fields[fact]?.group === "Limits",
+  );
 }
 
 /** "Fit Corrie long 12 (corrie.long-12) as drivetrain.rear-derailleur"; "Add" where nothing stands there. */

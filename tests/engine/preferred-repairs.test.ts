@@ -221,6 +221,21 @@ build example "One" {
   expect(found.map(({ title }) => title)).toEqual(["Fit Strong (a.strong) as front-wheel.rim"]);
 });
 
+it("pedals whose maker states no limit mend none", () => {
+  const text = `
+part pedals a.light "Light" { max-rider-mass: 60 kg }
+part pedals a.silent "Silent" { mass: 300 g }
+part pedals a.strong "Strong" { max-rider-mass: 110 kg }
+part pedals a.free "Free" { max-rider-mass: none }
+build example "One" { rider.mass: 80 kg; drivetrain.pedals: a.light }
+`;
+  const found = offered(text, "seat/rider-mass").filter(({ title }) => title.startsWith("Fit "));
+  expect(found.map(({ title }) => title).sort()).toEqual([
+    "Fit Free (a.free) as drivetrain.pedals",
+    "Fit Strong (a.strong) as drivetrain.pedals",
+  ]);
+});
+
 it("what a rule sets and what the libraries offer for it is offered once", () => {
   const text = `
 part bell a.ding "Ding" { mass: 30 g }

@@ -27,7 +27,8 @@ export default defineCheck({
     const isDrop = shape.state === "known" && shape.value === "drop";
     const less = isDrop ? grips : tape;
     const other = isDrop ? tape : grips;
-    const why = shape.state === "known" ? `, and on this bar (bar: ${shape.written}) belongs ${other.subject}` : "";
+    const why =
+      shape.state === "known" ? `, and what belongs on this bar (bar: ${shape.written}) is ${other.subject}` : "";
     return fails(
       `Both ${grips.subject} and ${tape.subject} are fitted to ${bar.subject}: a hand holds one or the other${why}. Leave one out.`,
       less,
