@@ -39,6 +39,7 @@ import cockpitControlDiameter from "./cockpit/control-diameter.ts";
 import cockpitControlHand from "./cockpit/control-hand.ts";
 import cockpitExpanderAllowed from "./cockpit/expander-allowed.ts";
 import cockpitGripCut from "./cockpit/grip-cut.ts";
+import cockpitGripsOrTape from "./cockpit/grips-or-tape.ts";
 import cockpitLeverBar from "./cockpit/lever-bar.ts";
 import cockpitTorqueWindow from "./cockpit/torque-window.ts";
 import type { Check } from "./define.ts";
@@ -264,6 +265,7 @@ export const checks: readonly Check[] = [
   cockpitControlHand,
   cockpitExpanderAllowed,
   cockpitGripCut,
+  cockpitGripsOrTape,
   cockpitLeverBar,
   cockpitTorqueWindow,
   drivetrainActuation,

@@ -58,6 +58,26 @@ export function writeEntry(declaration: Declaration, path: string, value: string
   return addLine(declaration, block, `${rest.slice(0, first)} {\n${indent}${rest.slice(first + 1)}: ${value}\n}`);
 }
 
+/** Writes several settings of one slot into a build; where the slot stands there without a block, all into one. */
+export function writeSettings(
+  declaration: Declaration,
+  slot: string,
+  settings: readonly { readonly setting: string; readonly value: string }[],
+): readonly DeclarationEdit[] {
+  const owner = findEntry(declaration.tree.block, slot);
+  const [first, ...others] = settings;
+  if (!first || others.length === 0 || (owner && (owner.form !== "field" || owner.block))) {
+    return settings.map(({ setting, value }) => writeEntry(declaration, `${slot}.${setting}`, value));
+  }
+  if (owner?.form === "field") {
+    const end = owner.value.span.end;
+    const text = settings.map(({ setting, value }) => `${setting}: ${value}`).join("; ");
+    return [{ declaration, span: { start: end, end }, text: ` { ${text} }` }];
+  }
+  // In a variant that says nothing of the slot, or only so in single lines.
+  return settings.map(({ setting, value }) => writeEntry(declaration, `${slot}.${setting}`, value));
+}
+
 function groupTowards(block: BlockTree | undefined, path: string): { block: BlockTree; path: string } | undefined {
   for (const entry of block?.entries ?? []) {
     if (entry.form === "waive" || !entry.block) continue;

@@ -10,6 +10,7 @@ import { FactReader } from "../model/facts.ts";
 import type { Finding, Outcome, Repair } from "../model/finding.ts";
 import type { Maybe, Missing, Need, Needs } from "../model/need.ts";
 import type { Workshop } from "../model/workshop.ts";
+import { besideWritten } from "../values/as-written.ts";
 import { placed } from "./provenance.ts";
 import { isTouched, numberTouched } from "./reads.ts";
 
@@ -144,7 +145,7 @@ export class BuildEvaluation {
     if (resolution.state === "none") {
       return { outcome: "notApplicable", reason: `${resolution.path} is none` };
     }
-    return check.test(resolution.facts, instance);
+    return besideWritten(resolution.facts, () => check.test(resolution.facts, instance));
   }
 
   #work(row: QuantityRow): WorkedQuantity {

@@ -1,5 +1,7 @@
 import { placesOf, standsTwice } from "../calculations/shared/every-part.ts";
+import type { Check } from "../checks/define.ts";
 import { both } from "../checks/shared/sentence.ts";
+import { instancesOf, needsOf } from "../checks/table.ts";
 import type { Assembly, Installed } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
@@ -11,6 +13,7 @@ import { type DeclarationEdit, removeEntry, writeEntry } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { BuildEvaluation } from "./evaluate.ts";
 import { byFit } from "./ranking.ts";
+import { factsRead } from "./reads.ts";
 import { settingTitle, withSetting } from "./set-settings.ts";
 
 /** How many parts are offered in place of one that does not fit. */
@@ -74,6 +77,9 @@ export function partSwaps(
     !candidate.standing.some(({ code, path }) => code === finding.code && path === finding.path) &&
     // Where the check stays open at other places it was open before; here it has to be answered.
     candidate.unknown.filter((code) => code === check?.code).length <= open;
+  const limits = check ? limitsRead(check, places, current?.part) : [];
+  // Most parts state no such limit, and nobody asks them for one; but what is not known mends none.
+  const answers = (part: Part): boolean => limits.every((fact) => part.facts.has(fact));
   const references = referencesOf(current, build);
   const ways = [{ without: [] as readonly string[], judging: new SlotJudge(engine, judged, places) }];
   if (references.length > 0 && set?.slot !== slot) {
@@ -88,6 +94,7 @@ export function partSwaps(
     if (declaration === current?.part?.declaration) continue;
     if (places.length > 1 && !standsTwice(declaration.kind)) continue;
     const part = engine.part(declaration);
+    if (!answers(part)) continue;
     // Of a library of thousands most parts fail as the one that is there does, and need not be asked anything else.
     const hopeful = ways.filter(({ judging }) => !judging.fails(part, finding.code));
     if (hopeful.length === 0) continue;
@@ -119,9 +126,9 @@ export function partSwaps(
   const safe = alternatesKept(engine, build, finding, slot, current);
   return firstOf(found, mostSwaps, ({ candidate }) => safe(candidate.part)).map(
     ({ candidate: { part }, without, set }) => {
-      const { name, label } = part.declaration;
+      const { name } = part.declaration;
       const removed = without.flatMap((setting) => removeEntry(build, `${slot}.${setting}`) ?? []);
-      const fitted = `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${both(places)}`;
+      const fitted = fittingTitle(part.declaration, current, places);
       const less = removed.length > 0 ? `, without ${without.join(" and ")}` : "";
       const more = set ? `. ${settingTitle(set)}` : "";
       return {
@@ -134,6 +141,25 @@ export function partSwaps(
       };
     },
   );
+}
+
+/** Limits by which a check judges a part, as far as the part that is there states them. */
+function limitsRead(check: Check, places: readonly string[], current: Part | undefined): readonly string[] {
+  const read = instancesOf(check).flatMap((instance) =>
+    places.flatMap((place) => [...factsRead(needsOf(check, instance), place)]),
+  );
+  return [...new Set(read)].filter(
+    (fact) => current?.facts.has(fact) && current.kind?.fields[fact]?.group === "Limits",
+  );
+}
+
+/** "Fit Corrie long 12 (corrie.long-12) as drivetrain.rear-derailleur"; "Add" where nothing stands there. */
+export function fittingTitle(
+  { name, label }: Declaration,
+  current: Installed | undefined,
+  places: readonly string[],
+): string {
+  return `${current?.part ? "Fit" : "Add"} ${label} (${name}) as ${both(places)}`;
 }
 
 /** How many parts are tried with another setting for one finding. */

@@ -1,16 +1,20 @@
+import { both } from "../checks/shared/sentence.ts";
 import type { Assembly } from "../model/assembly.ts";
 import type { Declaration } from "../model/declaration.ts";
 import { label } from "../model/facts.ts";
-import type { Finding, Repair } from "../model/finding.ts";
+import type { Finding, Repair, WrittenSetting } from "../model/finding.ts";
 import { readStandard } from "../model/standard.ts";
 import { writeCode } from "../values/code.ts";
 import { nearestSeveral } from "../values/near.ts";
+import { slotByPath } from "../vocabulary/index.ts";
 import { inMonths } from "./days.ts";
-import { addLine, type DeclarationEdit, findEntry, writeEntry } from "./edit-build.ts";
+import { addLine, type DeclarationEdit, findEntry, writeEntry, writeSettings } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
-import { type PartSwap, partSwaps } from "./part-swaps.ts";
+import { type JudgedRepair, judged } from "./judged-repairs.ts";
+import { fittingTitle, type PartSwap, partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
-import { fieldTitle, settingTitle, stateSetting, withoutWorse } from "./set-settings.ts";
+import { fieldTitle, settingTitle } from "./set-settings.ts";
+import { stateSetting } from "./state-setting.ts";
 
 /** A repair worked out to text, ready to apply. */
 export interface Mend {
@@ -47,16 +51,26 @@ export function mends(
 ): readonly Mend[] {
   const drafts: Draft[] = [];
   const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
-  const repairs = assembly ? withoutWorse(engine, assembly, wanted) : wanted;
-  for (const repair of repairs) {
+  const unsafe: Draft[] = [];
+  const tried = assembly ? judged(engine, assembly, finding, fittingFirst(wanted)) : untried(wanted);
+  for (const { repair, settings, isSafe, fails } of tried) {
     // A name that is near was meant; no library is searched for what else would do.
     if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
-    drafts.push(...work(engine, build, assembly, finding, repair));
+    const worked =
+      repair.kind === "set-setting"
+        ? [setSettings(build, repair.slot, settings)]
+        : work(engine, build, assembly, finding, repair);
+    if (isSafe) drafts.push(...worked);
+    else
+      unsafe.push(...worked.map((draft) => ({ ...draft, title: `${draft.title}${thenFails(fails)}`, isOpen: true })));
   }
+  // What leaves the finding, or makes another, is for a person to choose, after all that does not.
+  drafts.push(...unsafe);
   if (assembly && finding.outcome === "fails" && engine.checks.byCode(finding.code))
     drafts.push(waive(engine, build, finding));
   return drafts
     .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
+    .filter((draft, index, all) => all.findIndex((other) => isSameEdit(draft, other)) === index)
     .map((draft, index) => ({
       title: draft.title,
       preferred: index === 0 && !draft.unfinished && !draft.isOpen,
@@ -67,6 +81,22 @@ export function mends(
         newText: text,
       })),
     }));
+}
+
+/** Whether two repairs come to the same, such as the part that a rule names and the one that the libraries offer. */
+function isSameEdit({ edits }: Draft, { edits: others }: Draft): boolean {
+  return (
+    edits.length === others.length &&
+    edits.every(({ declaration, span, text }, index) => {
+      const other = others[index];
+      return (
+        other?.declaration === declaration &&
+        other.span.start === span.start &&
+        other.span.end === span.end &&
+        other.text === text
+      );
+    })
+  );
 }
 
 function work(
@@ -90,19 +120,15 @@ function work(
     case "insert-part":
       return assembly ? keptSwaps(engine, build, assembly, finding, repair) : [];
     case "set-setting":
-      return [
-        {
-          title: settingTitle(repair),
-          edits: [writeEntry(build, `${repair.slot}.${repair.setting}`, repair.value)],
-        },
-      ];
-    case "set-field":
-      return [
-        {
-          title: fieldTitle(repair.field, repair.value),
-          edits: [writeEntry(build, repair.field, repair.value)],
-        },
-      ];
+      return [setSettings(build, repair.slot, [repair])];
+    case "set-field": {
+      // A rule says which part is fitted as it says what a field is.
+      const part = slotByPath(repair.field) && engine.workshop.part(repair.value);
+      const title = part
+        ? fittingTitle(part, assembly?.slots.get(repair.field), [repair.field])
+        : fieldTitle(repair.field, repair.value);
+      return [{ title, edits: [writeEntry(build, repair.field, repair.value)] }];
+    }
     case "set-fact":
       return setFact(assembly, repair);
     case "state-fact":
@@ -112,6 +138,39 @@ function work(
     case "leave-empty":
       return [{ title: leaveOutTitle(assembly, repair.slot), edits: [leaveEmpty(build, repair.slot)] }];
   }
+}
+
+/** Another part for a place comes before leaving the place empty: whoever fitted one had a use for it. */
+function fittingFirst(repairs: readonly Repair[]): readonly Repair[] {
+  const ordered = [...repairs];
+  for (const repair of repairs) {
+    if (repair.kind !== "leave-empty") continue;
+    const last = ordered.findLastIndex((other) => other.kind === "swap-part" && other.slot === repair.slot);
+    const at = ordered.indexOf(repair);
+    if (last < at) continue;
+    ordered.splice(at, 1);
+    ordered.splice(last, 0, repair);
+  }
+  return ordered;
+}
+
+/** Where there is no build to try them on. */
+function untried(repairs: readonly Repair[]): readonly JudgedRepair[] {
+  return repairs.map((repair) => ({
+    repair,
+    settings: repair.kind === "set-setting" ? [repair] : [],
+    isSafe: true,
+    fails: [],
+  }));
+}
+
+function thenFails(codes: readonly string[]): string {
+  if (codes.length === 0) return "";
+  return `, with which ${both(codes)} ${codes.length === 1 ? "begins" : "begin"} to fail`;
+}
+
+function setSettings(build: Declaration, slot: string, settings: readonly WrittenSetting[]): Draft {
+  return { title: settings.map(settingTitle).join(". "), edits: writeSettings(build, slot, settings) };
 }
 
 /** Parts that were found for findings, and what the libraries were then. */

@@ -11,12 +11,14 @@ export interface Installed {
   /**
    * - `part`: a declared part.
    * - `none`: stated to be absent.
-   * - `unknown-part`: a name that no declaration has (yet).
+   * - `unknown-part`: a name that no declaration has (yet), or that of a part which does not go there.
    */
   readonly state: "part" | "none" | "unknown-part";
   /** The part's name as written; the word `none` for none. */
   readonly name: string;
   readonly part?: Part;
+  /** What the name is declared as, "a handlebar", where no such thing goes into the slot. */
+  readonly declaredAs?: string;
   /** Where the name stands. */
   readonly place: Place;
   readonly settings: ReadonlyMap<string, Statement>;

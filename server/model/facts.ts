@@ -157,11 +157,12 @@ export class FactReader {
     if (!installed) {
       const place = headerPlace(this.assembly.declaration);
       if (row && omittedSlot(row, this.assembly.slots) === "none") return { state: "none", path, place };
-      return unknown(path, `which ${kindsOf(row)} fitted (${path})`, place);
+      return unknown(path, whichPart(path), place);
     }
     if (installed.state === "none") return { state: "none", path, place: installed.place };
     if (installed.state === "unknown-part") {
-      return spoilt(path, `the part ${installed.name} (${path}), which no library declares`, installed.place);
+      const why = installed.declaredAs === undefined ? "no library declares" : `is declared as ${installed.declaredAs}`;
+      return spoilt(path, `the part ${installed.name} (${path}), which ${why}`, installed.place);
     }
     return {
       state: "known",
@@ -297,6 +298,11 @@ function unknown(path: string, what: string, place: Place): Unknown {
 }
 
 /** `hub is`, `spokes are`: what may stand in a slot, with its verb. */
+/** The question for a place about which nobody said anything: "which chain is fitted (drivetrain.chain)". */
+export function whichPart(path: string): string {
+  return `which ${kindsOf(slotByPath(path))} fitted (${path})`;
+}
+
 function kindsOf(row: Slot | undefined): string {
   const nouns = (row?.kinds ?? []).map((kind) => kindByName(kind)?.noun ?? `a ${kind}`);
   // "spokes", but neither "a pair of grips" nor "rim tape".

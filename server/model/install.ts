@@ -3,7 +3,15 @@ import type { AssemblyContext, Installed } from "./assembly.ts";
 import type { SlotDraft } from "./build-layer.ts";
 import { declarationKey, headerPlace, type Place } from "./declaration.ts";
 import type { Finding } from "./finding.ts";
+import type { Part } from "./part.ts";
 import { textFinding } from "./read-fields.ts";
+
+interface Resolved {
+  readonly name: string;
+  readonly place: Place;
+  readonly part?: Part;
+  readonly declaredAs?: string;
+}
 
 /** Looks up the parts that a slot names. What is not declared, or is of a kind that does not go there, is a finding. */
 export function install(
@@ -18,7 +26,7 @@ export function install(
   if (draft.none) {
     return { slot, state: "none", name: "none", place, settings: draft.settings, alternates: [] };
   }
-  const resolved = draft.names.map(({ text, span }) => {
+  const resolved = draft.names.map(({ text, span }): Resolved => {
     const at = { declaration, span };
     const key = declarationKey("part", text);
     lookups.push(key);
@@ -54,7 +62,7 @@ export function install(
           },
         ),
       );
-      return { name: text, place: at };
+      return { name: text, place: at, declaredAs: part.kind.noun };
     }
     return { name: text, place: at, part };
   });
@@ -87,6 +95,7 @@ export function install(
     state: first.part ? "part" : "unknown-part",
     name: first.name,
     ...(first.part ? { part: first.part } : {}),
+    ...(first.declaredAs === undefined ? {} : { declaredAs: first.declaredAs }),
     place,
     settings: draft.settings,
     alternates,

@@ -3,6 +3,7 @@ import { headerPlace } from "../model/declaration.ts";
 import type { FactReader } from "../model/facts.ts";
 import type { Known, Need, Needs } from "../model/need.ts";
 import { omittedSlot } from "../model/omission.ts";
+import { besideWritten } from "../values/as-written.ts";
 import { measurementAt, slotByPath } from "../vocabulary/index.ts";
 import type { Bike } from "./bike.ts";
 import asSpecified, { specifiedInstance } from "./checks/as-specified.ts";
@@ -129,7 +130,9 @@ function judgement(
   if (resolution.state === "none") {
     return { verdict: { outcome: "notApplicable", reason: `${resolution.path} is none` } };
   }
-  return comparison.test(measured, resolution.facts, instance, beside);
+  return besideWritten({ ...resolution.facts, measured, beside }, () =>
+    comparison.test(measured, resolution.facts, instance, beside),
+  );
 }
 
 /** What the comparison of a row rests on, as the build answers it. */

@@ -103,7 +103,13 @@ function slotLines(explained: ExplainedSlot, page: Page): string[] {
     return said;
   }
   said.push(...paragraph(`Fitted at ${where(page, installed.place)}.`, width, ""));
-  if (installed.state === "unknown-part") said.push(...paragraph(`No part is declared with that name.`, width, ""));
+  if (installed.state === "unknown-part") {
+    const why =
+      installed.declaredAs === undefined
+        ? "No part is declared with that name."
+        : `That name is declared as ${installed.declaredAs}, which does not go here.`;
+    said.push(...paragraph(why, width, ""));
+  }
   if (installed.part) {
     const { declaration } = installed.part;
     const kind = declaration.kind ?? "part";

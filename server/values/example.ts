@@ -12,7 +12,8 @@ export function exampleOf(type: FieldType): string {
       const middle =
         type.lowest !== undefined && type.highest !== undefined
           ? (type.lowest + type.highest) / 2
-          : (type.lowest ?? type.highest ?? toBase(10, unit));
+          : // Nothing at all is no example of a length.
+            type.lowest || type.highest || toBase(10, unit);
       return withUnit(
         exampleNumber(fromBase(middle, unit), (few) => inBounds(type, toBase(few, unit))),
         unit.symbol,

@@ -247,6 +247,9 @@ function unknownUnit(type: UnitsOfField, text: string, span: Span, field: string
     const symbol = unitBySpelling(spelling)?.symbol;
     if (symbol !== undefined && !near.includes(symbol)) near.push(symbol);
   }
+  // C is the coulomb, and F the farad: nobody means these, but neither is read as what it is not.
+  const degrees = type.dimension === "temperature" ? { c: "°C", f: "°F" }[text.toLowerCase()] : undefined;
+  if (degrees !== undefined && !near.includes(degrees)) near.unshift(degrees);
   // A bare fluid ounce is one of two.
   if (near.length === 0 && type.dimension === "volume" && /^fl/i.test(text)) near.push("fl-oz-us", "fl-oz-imp");
   return error(

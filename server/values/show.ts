@@ -1,4 +1,5 @@
 import { type DimensionName, fromBase, toBase, type Unit, unitBySpelling } from "../../grammar/units.ts";
+import { otherwiseWritten } from "./as-written.ts";
 import { equal, isSingle } from "./compare.ts";
 import { displayUnits } from "./display.ts";
 import { usualUnit } from "./field-units.ts";
@@ -67,14 +68,14 @@ const customaryUnits: Partial<Record<DimensionName, string>> = {
 
 /** A quantity in the base unit, for people: rounded to what its unit is good for, zeros at the end left off. */
 export function showQuantity(value: number, dimension: DimensionName, options: ShowOptions = {}): string {
-  return inUnits(dimension, [value], options, (unit) => one(value, unit, options.digits));
+  return inUnits(dimension, value, options, (unit) => one(value, unit, options.digits));
 }
 
 /** An interval in the base unit: `4 to 6 N·m`, `at least 20 mm`, `up to 5 N·m`, or one number where it is one. */
 export function showInterval(interval: Interval, dimension: DimensionName, options: ShowOptions = {}): string {
   const ends = [interval.least, interval.greatest].filter(Number.isFinite);
   if (ends.length === 0) return "any";
-  return inUnits(dimension, ends, options, (unit) => oneInterval(interval, unit, options.digits));
+  return inUnits(dimension, interval, options, (unit) => oneInterval(interval, unit, options.digits));
 }
 
 /**
@@ -188,13 +189,17 @@ export function showValue(type: FieldType, value: AnyValue, options: ShowOptions
 
 function inUnits(
   dimension: DimensionName,
-  values: readonly number[],
+  value: number | Interval,
   options: ShowOptions,
   show: (unit: Unit) => string,
 ): string {
+  const values = typeof value === "object" ? [value.least, value.greatest].filter(Number.isFinite) : [value];
   const unit = shownUnit(dimension, values, options);
   const text = show(unit);
-  if ((options.displayUnits ?? displayUnits()) !== "both") return text;
+  if ((options.displayUnits ?? displayUnits()) !== "both") {
+    const written = options.displayUnits === undefined ? otherwiseWritten(value, unit) : undefined;
+    return written === undefined ? text : `${written} (${text})`;
+  }
   const other = customaryUnit(dimension);
   if (other === undefined || other === unit) return text;
   // Decimals were asked for in the first unit; the second has its own.
@@ -230,7 +235,9 @@ function wholeDigits(value: number): number {
 }
 
 function decimalsFor(value: number, unit: Unit): number {
-  const most = decimalsByUnit[unit.symbol] ?? otherDecimals;
+  // A chain is worn at 0.75 %; a sag is not set to a tenth of that.
+  const most =
+    unit.symbol === "%" && Math.abs(value) < 2 ? otherDecimals : (decimalsByUnit[unit.symbol] ?? otherDecimals);
   return Math.max(0, Math.min(most, significantDigits - wholeDigits(value)));
 }
 

@@ -2,7 +2,7 @@ import { checkByCode } from "../../server/checks/table.ts";
 import type { BuildReport } from "../../server/engine/build-report.ts";
 import { Engine } from "../../server/engine/engine.ts";
 import type { CheckRow } from "../../server/engine/evaluate.ts";
-import { mends } from "../../server/engine/repairs.ts";
+import { type Mend, mends } from "../../server/engine/repairs.ts";
 import type { Finding, Outcome } from "../../server/model/finding.ts";
 import { prelude } from "../../server/standards/index.ts";
 
@@ -82,6 +82,11 @@ export function repaired(text: string, code: string): readonly { readonly title:
   return mends(engine, report.assembly.declaration, finding)
     .filter(({ unfinished }) => !unfinished)
     .map(({ title, edits }) => ({ title, text: apply(engine, text, edits) }));
+}
+
+/** The text that a repair leaves behind. */
+export function mendedText(engine: Engine, text: string, { edits }: Mend): string {
+  return apply(engine, text, edits);
 }
 
 function apply(

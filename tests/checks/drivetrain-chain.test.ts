@@ -28,6 +28,39 @@ describe("drivetrain/chain-length", () => {
     expect(text(bike("links: 112")).outcome(code)).toBe("fails");
   });
 
+  it.each([
+    // Open-belt geometry, re-derived by script: 112.0063 and 108.0048 round both; a new chain is 0 to 0.15 % longer
+    // than nominal (ISO 606 and ISO 9633, from memory).
+    ["48-34", "11-34", 450, 2, 114, "112.01", "114.01"],
+    ["46-36", "11-36", 425, 4, 112, "108", "112"],
+  ])(
+    "asks %s with %s at %i mm for no link more than a new chain reaches",
+    (rings, cogs, stay, allowance, links, exact, sum) => {
+      const at = (cut: number, chainstay = stay) =>
+        text(
+          bike(`links: ${cut}`, {
+            frame: `chainstay: ${chainstay} mm; rear-travel: none`,
+            rings,
+            cogs,
+            derailleur: `set-up: cable; total-capacity: 49 t; chain-allowance-double: ${allowance}`,
+          }),
+        );
+      expect(at(links).outcome(code)).toBe("holds");
+      expect(at(links + 2).outcome(code)).toBe("holds");
+      expect(at(links + 4).of(code)[0]?.message).toContain(`so ${links} are enough: it is too long by 4`);
+      const [short] = at(links - 2).of(code);
+      expect(short?.message).toContain(
+        `takes ${exact} links round both, and ${allowance} for the derailleur make ${sum}: it is too short by 2. Cut a new one to ${links} links`,
+      );
+      expect(short?.repairs).toEqual([
+        { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: String(links) },
+      ]);
+      // 0.05 links are 0.32 mm of chainstay.
+      expect(at(links, stay + 0.2).outcome(code)).toBe("holds");
+      expect(at(links, stay + 0.4).outcome(code)).toBe("fails");
+    },
+  );
+
   it("is an error with a caution when too short, and names both numbers", () => {
     const [finding] = text(bike("links: 108")).of(code);
     expect(finding).toMatchObject({ severity: "error", path: "drivetrain.chain.links" });

@@ -56,6 +56,15 @@ describe("drivetrain/single-speed-tension", () => {
       );
     expect(tensioned(80).outcome(code)).toBe("holds");
     expect(tensioned(78).of(code)[0]).toMatchObject({ severity: "error" });
+    // 0.3 mm of chainstay are 0.047 links, which a new chain is longer than nominal; 0.4 mm are 0.063.
+    const stays = ["381.3 mm", "381.4 mm"].map((stay) => {
+      const bent = bike(stay, "links: 80", {
+        "drivetrain.chain-tensioner": part("chain-tensioner", "tension: sprung"),
+      });
+      return text(bent).of(code)[0]?.message;
+    });
+    expect(stays[0]).toBeUndefined();
+    expect(stays[1]).toContain("takes at least 80.06 links round both: it does not reach. Cut a new one to 82 links.");
     expect(tensioned(84).outcome(code)).toBe("holds");
     // Four links more than the loop are 8 t of slack.
     expect(tensioned(84, "; total-capacity: 8 t").outcome(code)).toBe("holds");

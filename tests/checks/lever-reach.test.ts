@@ -41,7 +41,7 @@ describe(code, () => {
   });
   it.each([
     ["reach-set: 59 mm", "reach-set: 60 mm"],
-    ["reach-set: 95 mm", "reach-set: 90 mm"],
+    ["reach-set: 95 mm", "reach-set: 77.5 mm"],
     ["reach-set: 85 mm", "reach-set: 77.5 mm"],
   ])("mends %s", (set, mended) => {
     const texts = repaired(bike("60 to 90 mm", set), code).map(({ text }) => text);

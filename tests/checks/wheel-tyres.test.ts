@@ -282,7 +282,7 @@ describe("pressure", () => {
       "5.2 bar",
       "greatest-pressure: 72 psi; least-pressure: none",
       rim,
-      "tyre bears 4.96 bar at most",
+      "tyre bears 72 psi (4.96 bar) at most",
       "4.96 bar",
       ["front-wheel.tyre"],
     ],
@@ -309,7 +309,7 @@ describe("pressure", () => {
     const low = finding(at("1 bar", "greatest-pressure: 80 psi; least-pressure: 37 psi"), code);
     // 37 psi is 2.5511 bar.
     expect(low.repairs[0]).toMatchObject({ value: "2.56 bar" });
-    expect(low.message).toContain("tyre prints 2.55 bar at least");
+    expect(low.message).toContain("tyre prints 37 psi (2.55 bar) at least");
   });
 
   it("finds a tyre and a rim between which there is no pressure, whatever the build says", () => {

@@ -53,6 +53,30 @@ describe("calculate NAME", () => {
     expect(code).toBe(0);
   });
 
+  test.each([
+    [["trail", "head-angle=72deg", "wheel-radius=340", "fork-offset=44mm"], "write wheel-radius=340mm (Radius"],
+    [["trail", "head-angle=72", "wheel-radius=340mm", "fork-offset=44mm"], "write head-angle=72° (Angle"],
+    // Beyond all bounds of the input, its own example stands.
+    [["trail", "head-angle=72deg", "wheel-radius=34kg", "fork-offset=44mm"], "write wheel-radius=336mm (Radius"],
+    [
+      ["pressure-warming", "pressure=5bar", "temperature=20C", "other-temperature=40degC"],
+      "write temperature=20°C (Temp",
+    ],
+    [
+      ["pressure-warming", "pressure=5bar", "temperature=20degC", "other-temperature=68f"],
+      "write other-temperature=68°F",
+    ],
+  ])("%j asks for the number that was given, as it would be read", (words, said) => {
+    const { code, err } = calculate(...words);
+    expect(err.replace(/\s+/g, " ")).toContain(said);
+    expect(code).toBe(2);
+  });
+
+  test("shows what a length is written like by one that is something", () => {
+    const { err } = calculate("trail", "head-angle=72deg", "wheel-radius=M5", "fork-offset=44mm");
+    expect(err).toMatch(/wheel-radius is written like [1-9]\d* mm; M5 is not/);
+  });
+
   test("as text", () => {
     const { out } = calculate("capacity-needed", "rings=44-32-24 t", "cogs=12-34t");
     expect(out).toContain("\n  Capacity needed: 20 t + 22 t = 42 t\n");

@@ -46,6 +46,20 @@ const unstated = (
 
 describe("the drivetrain", () => {
   const arm = (facts: string): string => `part rear-derailleur a "Arm" { ${facts} }`;
+  // Open-belt geometry, re-derived by script: 112.0063 links round both; two at least for the derailleur.
+  table(
+    "record/chain-links",
+    `part frame f "Frame" { chainstay: 450 mm; rear-travel: none }
+part crankset c "Crank" { rings: 48-34 t }
+part cassette k "Cogs" { cogs: 11-34 t }
+part chain h "Chain" { links-supplied: 116 }
+${arm("set-up: cable; chain-allowance-double: 2")}`,
+    "frame: f\n  drivetrain { crankset: c; cassette: k; rear-derailleur: a; chain: h { links: 114 } }",
+    [
+      ["drivetrain.chain.links: 114", "holds"],
+      ["drivetrain.chain.links: 112", "fails", "error"],
+    ],
+  );
   table("record/chain-gap", arm("chain-gap: 6 to 8 mm"), "drivetrain.rear-derailleur: a", [
     ["drivetrain.chain-gap: 6 mm", "holds"],
     ["drivetrain.chain-gap: 8 mm", "holds"],

@@ -460,7 +460,7 @@ describe("repairs", () => {
     expect(findingsOf(rule, applied(rule)).found).toEqual([]);
     expect(titles(rule)[0]).toMatch(/gill\.bell/);
     const named = "rule bell { require: lighting.bell is not none; set { lighting.bell: gill.bell } }\n";
-    expect(titles(named)[0]).toBe("Set lighting.bell to gill.bell");
+    expect(titles(named)[0]).toBe("Add Gill bell (gill.bell) as lighting.bell");
     expect(findingsOf(named, applied(named)).found).toEqual([]);
   });
 

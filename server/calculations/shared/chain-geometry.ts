@@ -1,3 +1,5 @@
+import { atLeast, lessThan } from "../../values/compare.ts";
+
 /**
  * Length of a chain or belt in one loop round two toothed wheels: straight runs that touch both pitch circles, and the
  * arcs between. Lengths are in pitches, distances in millimetres.
@@ -86,9 +88,29 @@ export function centreDistanceFor(loop: Loop, pitches: number): number | undefin
   return (near + far) / 2;
 }
 
-/** The next even whole number; a number that is even but for rounding counts as even. */
+/**
+ * By how many pitches a sum may be over the links of a chain that still reaches: 0.64 mm. A new chain is its nominal
+ * length or up to 0.15 % longer (tolerance on the measured length, ISO 606 and ISO 9633, from memory), which is 0.17
+ * pitches of 112; how much of that to count on is common practice, no source.
+ */
+export const reachTolerance = 0.05;
+
+/** Whether a chain of so many links reaches round a sum of pitches. */
+export function reaches(links: number, pitches: number): boolean {
+  return atLeast(links + reachTolerance, pitches);
+}
+
+/** How the links of a chain come of a sum of pitches: "up to an even 112". */
+export function toLinks(pitches: number, links: number): string {
+  return lessThan(links, pitches)
+    ? `which a new chain of ${links} reaches, being up to 0.15 % longer than nominal`
+    : `up to an even ${links}`;
+}
+
+/** The fewest links, an even number, of a chain that reaches round a sum of pitches. */
 export function evenAtLeast(pitches: number): number {
-  return 2 * Math.ceil(pitches / 2 - 1e-9);
+  const below = evenAtMost(pitches);
+  return reaches(below, pitches) ? below : below + 2;
 }
 
 export function evenAtMost(pitches: number): number {

@@ -1,8 +1,8 @@
-import { centreDistanceFor, chainLoop } from "../../calculations/shared/chain-geometry.ts";
+import { centreDistanceFor, chainLoop, evenAtLeast, reaches } from "../../calculations/shared/chain-geometry.ts";
 import { showNumber } from "../../calculations/show.ts";
 import type { Repair } from "../../model/finding.ts";
 import { fact, type Known, optional, setting, slot, worked } from "../../model/need.ts";
-import { atLeast, atMost, inside, isSingle } from "../../values/compare.ts";
+import { atMost, inside, isSingle } from "../../values/compare.ts";
 import { showInterval, showQuantity } from "../../values/show.ts";
 import { cannotTell, defineCheck, fails, holds, notApplicable } from "../define.ts";
 import { fittedRingNeeds, fittedRings } from "../shared/fitted-rings.ts";
@@ -69,17 +69,17 @@ export default defineCheck({
     if (tensioner.state === "known") {
       if (links.state === "unknown") return cannotTell(links);
       if (links.state === "none") return notApplicable("no chain is cut");
-      if (!atLeast(links.value, shortest.value)) {
+      if (!reaches(links.value, shortest.value)) {
         return fails(
-          `The chain is cut to ${links.value} links, but ${gear} at ${showInterval(chainstay.value, "length")} takes at least ${showNumber(shortest.value, 2)} links round both: it does not reach. Cut a new one to ${evenAbove(longest.value)} links.`,
+          `The chain is cut to ${links.value} links, but ${gear} at ${showInterval(chainstay.value, "length")} takes at least ${showNumber(shortest.value, 2)} links round both: it does not reach. Cut a new one to ${evenAtLeast(longest.value)} links.`,
           links,
           others,
-          [cut(evenAbove(longest.value))],
+          [cut(evenAtLeast(longest.value))],
         );
       }
       const slack = 2 * (links.value - longest.value);
       if (takesUp.state === "known" && !atMost(slack, takesUp.value)) {
-        const shorter = evenAbove(longest.value);
+        const shorter = evenAtLeast(longest.value);
         const taken = 2 * (shorter - longest.value);
         // The shortest whole chain that reaches may itself hang farther than the arm takes up.
         const cutHelps = shorter < links.value && atMost(taken, takesUp.value);
@@ -191,10 +191,6 @@ build example "A chain two links too long for the slots" {
 
 function cut(value: number): Repair {
   return { kind: "set-setting", slot: "drivetrain.chain", setting: "links", value: String(value) };
-}
-
-function evenAbove(links: number): number {
-  return 2 * Math.ceil(links / 2 - 1e-9);
 }
 
 function span(least: number, greatest: number): string {

@@ -30,10 +30,14 @@ export default defineCheck({
     const can = showInterval(reach.value, "length");
     if (set.state === "known" && !inside(set.value, reach.value)) {
       const isShort = set.value < reach.value.least;
-      const nearest = isShort ? reach.value.least : reach.value.greatest;
+      // No farther than a hand is asked to span, where the blade comes that close.
+      const spanned = (stated(category) === "child" ? child : grownUp) - bar.value / 2;
+      const farthest = spanned < reach.value.least ? reach.value.greatest : Math.min(reach.value.greatest, spanned);
+      const nearest = isShort ? reach.value.least : farthest;
       const value = millimetres(nearest, isShort ? "up" : "down");
+      const why = !isShort && nearest < reach.value.greatest ? ", the farthest that a hand is asked to span" : "";
       return fails(
-        `The build sets ${lever.subject} to ${showQuantity(set.value, "length")} from the bar's middle, but its blade can be set to ${can} only: set it to ${showQuantity(nearest, "length")}, or fit another lever.`,
+        `The build sets ${lever.subject} to ${showQuantity(set.value, "length")} from the bar's middle, but its blade can be set to ${can} only: set it to ${showQuantity(nearest, "length")}${why}, or fit another lever.`,
         set,
         [reach],
         [{ kind: "set-setting", slot: path, setting: "reach-set", value }, ...swaps(path)],

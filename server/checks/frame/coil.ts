@@ -125,7 +125,11 @@ function missingAs(missing: ReturnType<typeof missingOf>): readonly Maybe[] {
 }
 
 function bothUnits(rate: number): string {
-  return `${showQuantity(Math.round(rate), "stiffness", { unit: "N/mm" })} (${showQuantity(rate, "stiffness", { unit: "lb/in", digits: 0 })})`;
+  const [metric, customary] = [
+    showQuantity(Math.round(rate), "stiffness", { unit: "N/mm", displayUnits: "metric" }),
+    showQuantity(rate, "stiffness", { unit: "lb/in", digits: 0, displayUnits: "metric" }),
+  ];
+  return `${metric} (${customary})`;
 }
 
 function whole(share: number): string {

@@ -1,6 +1,7 @@
 import { eachPartOnce } from "../../calculations/shared/every-part.ts";
 import { missingOf } from "../../calculations/shared/maybe.ts";
 import type { Installed } from "../../model/assembly.ts";
+import { whichPart } from "../../model/facts.ts";
 import { buildField, type Known, type Maybe, type Missing, type OfSlot, optional, setting } from "../../model/need.ts";
 import { omittedSlot } from "../../model/omission.ts";
 import { slotByPath } from "../../vocabulary/index.ts";
@@ -32,7 +33,7 @@ function emptyPlaces({ value: slots, place }: Known<ReadonlyMap<string, Installe
   return askedSlots.flatMap((path) => {
     const row = slotByPath(path);
     const open = row !== undefined && !slots.has(path) && omittedSlot(row, slots) === "unknown";
-    return open ? [{ path, what: `which part is fitted (${path})`, place }] : [];
+    return open ? [{ path, what: whichPart(path), place }] : [];
   });
 }
 

@@ -84,11 +84,18 @@ export default defineCheck({
     }
     if (gap.state === "known" && !equal(gap.value, left) && greaterThan(Math.abs(gap.value - left), slip)) {
       const [is, said] = showPair(left, gap.value, "length");
+      const isGap = gap.value > 0 && atMost(gap.value, mostCapGap);
+      const remedy = isGap
+        ? `for a gap of ${equal(wanted, gap.value) ? said : `${showQuantity(wanted, "length")}, as ${stem.subject} still holds enough of it,`} it is cut to ${cutTo}`
+        : `and a gap is more than nothing and ${showQuantity(mostCapGap, "length")} at most, so it is the gap that is to be corrected`;
       return fails(
-        `The steerer is cut to ${cut}, and ${full} stand on it: it ends ${is} below the top, but the build says cap-gap: ${said}. Both cannot be right: for a gap of ${said} it is cut to ${millimetres(stack.value - gap.value)}.`,
+        `The steerer is cut to ${cut}, and ${full} stand on it: it ends ${is} below the top, but the build says cap-gap: ${said}. Both cannot be right${isGap ? ": " : ", "}${remedy}.`,
         length,
         [...facts, gap],
-        [again, { kind: "set-setting", slot: "cockpit.stem", setting: "cap-gap", value: millimetres(left) }],
+        [
+          ...(isGap ? [again] : []),
+          { kind: "set-setting", slot: "cockpit.stem", setting: "cap-gap", value: millimetres(left) },
+        ],
         { severity: "warning" },
       );
     }

@@ -1,4 +1,5 @@
 import { parseDeclaration } from "../../../grammar/parse.ts";
+import type { TextChange } from "../../../grammar/tree.ts";
 import type { Calculation, Impossible, Working } from "../../calculations/define.ts";
 import { exampleInput } from "../../calculations/shared/example-input.ts";
 import { implausible } from "../../calculations/shared/plausible.ts";
@@ -143,7 +144,8 @@ function readInput(
   }
   // A value of a file stands on one line, in a declaration.
   if (/[\r\n{}]/.test(text)) return { problem: `${name}=${printable(text)} is not a value: ${expected}` };
-  const tree = parseDeclaration(`part given given {\nvalue: ${listed(text, field)}\n}\n`);
+  const source = `part given given {\nvalue: ${listed(text, field)}\n}\n`;
+  const tree = parseDeclaration(source);
   const entry = tree.block?.entries[0];
   const wrong = tree.problems.find(({ severity }) => severity === "error");
   if (entry?.form !== "field" || (text.trim() !== "" && wrong)) {
@@ -151,9 +153,27 @@ function readInput(
   }
   const read = readValue(field.type, entry.value.tokens, { field: name, span: entry.value.span });
   const problem = read.problems.find(({ severity }) => severity === "error");
-  if (problem) return { problem: `${printable(problem.message)} Expected: ${expected}` };
+  if (problem) {
+    // What was most likely meant keeps the person's own number.
+    const [start, end] = [entry.value.span.start, source.length - "\n}\n".length];
+    const meant = problem.fix && applied(source.slice(start, end), problem.fix.changes, start);
+    const own = meant !== undefined && "value" in readInput(calculation, name, field, meant);
+    return {
+      problem: `${printable(problem.message)} Expected: ${own ? `write ${name}=${meant.replaceAll(" ", "")} (${field.description})` : expected}`,
+    };
+  }
   if (read.value === undefined) return { problem: `${name} needs a value: ${expected}` };
   return { value: read.value, written: read.written };
+}
+
+/** A text with changes made in it, whose places count from `start`. */
+function applied(text: string, changes: readonly TextChange[], start: number): string {
+  return [...changes]
+    .sort((a, b) => b.span.start - a.span.start)
+    .reduce(
+      (result, { span, text: put }) => result.slice(0, span.start - start) + put + result.slice(span.end - start),
+      text,
+    );
 }
 
 /** A word of a shell has no blanks: `50,34` is a list where the input takes one, and never a decimal there. */

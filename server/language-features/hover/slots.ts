@@ -66,7 +66,9 @@ export function filledSlotHover(engine: Engine, report: BuildReport, slot: Slot,
       ? `**${plain(part.declaration.label)}** · ${code(part.declaration.name)} · ${plain(part.kind?.noun ?? "a part")} as ${code(slot.path)}`
       : installed.state === "none"
         ? `**${plain(slot.path)}**: none, as stated.`
-        : `**${plain(installed.name)}** is declared by no library.`,
+        : installed.declaredAs === undefined
+          ? `**${plain(installed.name)}** is declared by no library.`
+          : `**${plain(installed.name)}** is declared as ${plain(installed.declaredAs)}, which does not go here.`,
     inherited,
     // What is wrong comes before what is.
     ...here.map(({ check, instance }) => comparison(engine, report, check, instance, client)),

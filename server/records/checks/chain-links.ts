@@ -1,8 +1,8 @@
+import { reaches } from "../../calculations/shared/chain-geometry.ts";
 import { showNumber } from "../../calculations/show.ts";
 import { cannotTell, fails, holds, notApplicable } from "../../checks/define.ts";
 import type { Known } from "../../model/need.ts";
 import { optional, setting, worked } from "../../model/need.ts";
-import { atLeast } from "../../values/compare.ts";
 import { defineComparison, judged } from "../define.ts";
 
 /** Half-inch pitches that practice adds at least for the derailleur, where its maker may say another figure. */
@@ -26,7 +26,7 @@ export default defineComparison({
     if (exact.state === "known") {
       const added = Math.min(allowance.state === "known" ? allowance.value : leastByPractice, leastByPractice);
       const least = exact.value + added;
-      if (!atLeast(links, least)) {
+      if (!reaches(links, least)) {
         return judged(
           fails(
             `The chain has ${links} links, but largest ring and largest cog take ${showNumber(exact.value, 2)} round both, and ${added} at least for the derailleur make ${showNumber(least, 2)}: it is too short. Take it off and cut a new one; do not shift into that gear to try.`,
