@@ -710,6 +710,32 @@ build example "Loaded" {
     expect(checkText(loaded(wheel, limit, "mass: 80 kg; kit-mass: 10 kg")).instance(code, wheel)).toBe(expected);
   });
 
+  // 70 + 20 + 10 kg, of which 20 lie on the rear rack: 20 + 0.55 × 80 = 64 kg behind, 36 kg in front, worked by hand.
+  it.each([
+    ["front", "36 kg", "20 kg", "load: 20 kg", "holds"],
+    ["front", "35.9 kg", "20 kg", "load: 20 kg", "fails"],
+    ["rear", "64 kg", "20 kg", "load: 20 kg", "holds"],
+    ["rear", "63.9 kg", "20 kg", "load: 20 kg", "fails"],
+    // More on the rack than the kit was said to weigh.
+    ["rear", "63.9 kg", "0 kg", "load: 20 kg", "fails"],
+    // Nobody said what lies on the rack: the kit is shared by both.
+    ["rear", "55 kg", "20 kg", "", "holds"],
+  ])("on the %s wheel a tyre for %s, %s of kit, a rear rack with '%s': %s", (wheel, limit, kit, load, expected) => {
+    const text = loaded(wheel, limit, `mass: 70 kg; kit-mass: ${kit}`).replace(
+      "  fork: none\n",
+      `  fork: none\n  carrying.rear-rack: example.rack { ${load} }\n`,
+    );
+    const checked = checkText(`part rack example.rack "Rack" { mass: 0 g }\n${text}`);
+    expect(checked.instance(code, wheel)).toBe(expected);
+    const [found] = checked.of(code);
+    if (found && wheel === "rear") {
+      expect(found.message).toContain(
+        "carries 64 kg (20 kg on its rack and 55 % of 80 kg of rider, kit and bicycle without",
+      );
+      expect(found.related.filter(({ message }) => message.includes("load 20 kg"))).toHaveLength(1);
+    }
+  });
+
   it("is a warning where another rider's position may be within the limit, an error where none is", () => {
     expect(severity(loaded("rear", "54 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("warning");
     expect(severity(loaded("rear", "49 kg", "mass: 80 kg; kit-mass: 10 kg"), code)).toBe("error");
