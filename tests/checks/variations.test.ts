@@ -54,6 +54,8 @@ describe.each(checks.map((check) => ({ code: check.code, check })))("$code", ({ 
       ...addedTo(check, check.examples.holds, "# More stated, of the example that holds"),
       ...(failing.length === 0 ? [] : addedTo(check, check.examples.fails, "# More stated, of the example that fails")),
     ];
+    // What cannot be checked names what is missing.
+    expect(sections.join("\n").match(/^.*unknown: *$/gm) ?? []).toEqual([]);
     await expect(`${sections.join("\n")}\n`).toMatchFileSnapshot(`variations/${code}.txt`);
   });
 

@@ -42,7 +42,8 @@ export default defineCheck({
     if (clampForm(mount.value) !== "bar-end") {
       return notApplicable(`${control.subject} does not sit in the bar's end`);
     }
-    if (allowed.state !== "known") return cannotTell(...unknowns(bar, allowed));
+    if (allowed.state === "none") return notApplicable(`${allowed.path} is none`);
+    if (allowed.state === "unknown") return cannotTell(...unknowns(bar, allowed));
     if (allowed.value) {
       return holds(
         `${control.subject} expands in the bar's end, and the maker of ${allowed.subject} allows it (bar-ends-allowed: yes).`,

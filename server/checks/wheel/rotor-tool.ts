@@ -1,8 +1,8 @@
 import { ofWheel } from "../../calculations/shared/wheels.ts";
-import { fact, type Known, type Missing, optional, slot } from "../../model/need.ts";
+import { fact, type Known, type Missing, optional, slot, type Unknown } from "../../model/need.ts";
 import { atMost } from "../../values/compare.ts";
 import { showPair } from "../../values/show.ts";
-import { cannotTell, defineCheck, fails, holds } from "../define.ts";
+import { cannotTell, defineCheck, fails, holds, notApplicable, type Verdict } from "../define.ts";
 import { dimensionFact } from "../shared/codes.ts";
 import { fittedAxle, fittedAxleNeeds } from "../shared/fitted-axle.ts";
 import { swaps } from "../shared/swaps.ts";
@@ -41,7 +41,7 @@ export default defineCheck({
         : axle.state === "known" && dimensionFact<string>(axle.value, "fastening")?.value;
     const hasUnknownCaps = caps.state === "unknown" && (!fastened || fastened === "through");
     if (greatest.state === "known") {
-      if (!end) return cannotTell(...unknowns(caps, axle));
+      if (!end) return withoutAxle(unknowns(caps, axle));
       const [is, most] = showPair(end.value, greatest.value, "length");
       if (atMost(end.value, greatest.value)) {
         if (hasUnknownCaps) return cannotTell(caps);
@@ -56,7 +56,7 @@ export default defineCheck({
         swap,
       );
     }
-    if (!thickness) return cannotTell(...unknowns(axle, greatest));
+    if (!thickness) return withoutAxle(unknowns(axle, greatest));
     const [is, most] = showPair(thickness.value, throughInside, "length");
     if (atMost(thickness.value, throughInside)) {
       // A thin axle may have wide caps, and what this ring passes is its maker's figure alone.
@@ -108,3 +108,8 @@ build example "An axle too thick" {
 `,
   },
 });
+
+/** The answer where no thickness of an axle is known: an open question, unless there is no axle at all. */
+function withoutAxle(open: readonly Unknown[]): Verdict {
+  return open.length > 0 ? cannotTell(...open) : notApplicable("there is no axle at this wheel");
+}
