@@ -11,7 +11,7 @@ import { inMonths } from "./days.ts";
 import { addLine, type DeclarationEdit, findEntry, writeEntry, writeSettings } from "./edit-build.ts";
 import type { Engine } from "./engine.ts";
 import { type JudgedRepair, judged } from "./judged-repairs.ts";
-import { fittingTitle, type PartSwap, partSwaps } from "./part-swaps.ts";
+import { fittingTitle, partSwaps } from "./part-swaps.ts";
 import type { Range } from "./positions.ts";
 import { fieldTitle, settingTitle } from "./set-settings.ts";
 import { stateSetting } from "./state-setting.ts";
@@ -41,34 +41,10 @@ interface Draft {
  * Works out what would mend a finding. A part is offered only when, with it in the slot, the finding is gone and
  * nothing that held begins to fail.
  * @param build the declaration the finding belongs to.
- * @param wanted those of its repairs that are to be worked out; all when left out.
+ * @param leftOut repairs of this kind are not worked out.
  */
-export function mends(
-  engine: Engine,
-  build: Declaration,
-  finding: Finding,
-  wanted: readonly Repair[] = finding.repairs,
-): readonly Mend[] {
-  const drafts: Draft[] = [];
-  const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
-  const unsafe: Draft[] = [];
-  const tried = assembly ? judged(engine, assembly, finding, fittingFirst(wanted)) : untried(wanted);
-  for (const { repair, settings, isSafe, fails } of tried) {
-    // A name that is near was meant; no library is searched for what else would do.
-    if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
-    const worked =
-      repair.kind === "set-setting"
-        ? [setSettings(build, repair.slot, settings)]
-        : work(engine, build, assembly, finding, repair);
-    if (isSafe) drafts.push(...worked);
-    else
-      unsafe.push(...worked.map((draft) => ({ ...draft, title: `${draft.title}${thenFails(fails)}`, isOpen: true })));
-  }
-  // What leaves the finding, or makes another, is for a person to choose, after all that does not.
-  drafts.push(...unsafe);
-  if (assembly && finding.outcome === "fails" && engine.checks.byCode(finding.code))
-    drafts.push(waive(engine, build, finding));
-  return drafts
+export function mends(engine: Engine, build: Declaration, finding: Finding, leftOut?: Repair["kind"]): readonly Mend[] {
+  return keptDrafts(engine, build, finding, leftOut)
     .filter(({ edits }) => edits.length > 0 && edits.every(({ declaration }) => !declaration.builtIn))
     .filter((draft, index, all) => all.findIndex((other) => isSameEdit(draft, other)) === index)
     .map((draft, index) => ({
@@ -81,6 +57,64 @@ export function mends(
         newText: text,
       })),
     }));
+}
+
+/** What was worked out for findings, by the kind of repair that was left out, and what the libraries were then. */
+const worked = new WeakMap<
+  Finding,
+  {
+    readonly build: Declaration;
+    readonly librariesRevision: number;
+    readonly drafts: Map<Repair["kind"] | "", readonly Draft[]>;
+  }
+>();
+
+/**
+ * Repairs are worked out once for a finding: as long as it stands nothing in its build has changed, and an edit of
+ * another build does not change what the libraries offer. Names are looked for among builds too, so those are not kept.
+ */
+function keptDrafts(
+  engine: Engine,
+  build: Declaration,
+  finding: Finding,
+  leftOut: Repair["kind"] | undefined,
+): readonly Draft[] {
+  const wanted = finding.repairs.filter(({ kind }) => kind !== leftOut);
+  if (wanted.some(({ kind }) => kind === "near-name")) return draftsOf(engine, build, finding, wanted);
+  const { librariesRevision } = engine;
+  let kept = worked.get(finding);
+  if (kept?.librariesRevision !== librariesRevision || kept.build !== build) {
+    kept = { build, librariesRevision, drafts: new Map() };
+    worked.set(finding, kept);
+  }
+  let drafts = kept.drafts.get(leftOut ?? "");
+  if (!drafts) {
+    drafts = draftsOf(engine, build, finding, wanted);
+    kept.drafts.set(leftOut ?? "", drafts);
+  }
+  return drafts;
+}
+
+function draftsOf(engine: Engine, build: Declaration, finding: Finding, wanted: readonly Repair[]): readonly Draft[] {
+  const drafts: Draft[] = [];
+  const assembly = finding.bike ?? (build.keyword === "build" ? engine.report(build)?.assembly : undefined);
+  const unsafe: Draft[] = [];
+  const tried = assembly ? judged(engine, assembly, finding, fittingFirst(wanted)) : untried(wanted);
+  for (const { repair, settings, isSafe, fails } of tried) {
+    // A name that is near was meant; no library is searched for what else would do.
+    if (repair.kind === "swap-part" && finding.code === "model/unknown-part" && drafts.length > 0) continue;
+    const found =
+      repair.kind === "set-setting"
+        ? [setSettings(build, repair.slot, settings)]
+        : work(engine, build, assembly, finding, repair);
+    if (isSafe) drafts.push(...found);
+    else unsafe.push(...found.map((draft) => ({ ...draft, title: `${draft.title}${thenFails(fails)}`, isOpen: true })));
+  }
+  // What leaves the finding, or makes another, is for a person to choose, after all that does not.
+  drafts.push(...unsafe);
+  if (assembly && finding.outcome === "fails" && engine.checks.byCode(finding.code))
+    drafts.push(waive(engine, build, finding));
+  return drafts;
 }
 
 /** Whether two repairs come to the same, such as the part that a rule names and the one that the libraries offer. */
@@ -118,7 +152,9 @@ function work(
       return nearNames(engine, repair);
     case "swap-part":
     case "insert-part":
-      return assembly ? keptSwaps(engine, build, assembly, finding, repair) : [];
+      return assembly
+        ? partSwaps(engine, build, assembly, finding, repair.slot, "set" in repair ? repair.set : undefined)
+        : [];
     case "set-setting":
       return [setSettings(build, repair.slot, [repair])];
     case "set-field": {
@@ -171,37 +207,6 @@ function thenFails(codes: readonly string[]): string {
 
 function setSettings(build: Declaration, slot: string, settings: readonly WrittenSetting[]): Draft {
   return { title: settings.map(settingTitle).join(". "), edits: writeSettings(build, slot, settings) };
-}
-
-/** Parts that were found for findings, and what the libraries were then. */
-const found = new WeakMap<
-  Finding,
-  { readonly librariesRevision: number; readonly swaps: Map<Repair, readonly PartSwap[]> }
->();
-
-/**
- * The libraries are searched once for a finding: as long as it stands nothing in its build has changed, and an edit of
- * another build does not change what the libraries offer.
- */
-function keptSwaps(
-  engine: Engine,
-  build: Declaration,
-  assembly: Assembly,
-  finding: Finding,
-  repair: Extract<Repair, { kind: "swap-part" | "insert-part" }>,
-): readonly PartSwap[] {
-  const { librariesRevision } = engine;
-  let kept = found.get(finding);
-  if (kept?.librariesRevision !== librariesRevision) {
-    kept = { librariesRevision, swaps: new Map() };
-    found.set(finding, kept);
-  }
-  let swaps = kept.swaps.get(repair);
-  if (!swaps) {
-    swaps = partSwaps(engine, build, assembly, finding, repair.slot, "set" in repair ? repair.set : undefined);
-    kept.swaps.set(repair, swaps);
-  }
-  return swaps;
 }
 
 function leaveOutTitle(assembly: Assembly | undefined, slot: string): string {

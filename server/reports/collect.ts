@@ -126,10 +126,10 @@ function tooLarge(uri: string, path: string, bytes: number): ReportedFinding {
 }
 
 function reported(workshop: ReportedWorkshop, declaration: Declaration, finding: Finding): ReportedFinding {
-  const { code, severity, outcome, message, path, caution, waiver, repairs } = finding;
+  const { code, severity, outcome, message, path, caution, waiver } = finding;
   // What could be put where nobody chose yet is for whoever chooses: an editor asks for it slot by slot. A report would
   // search the libraries for every open slot of every build.
-  const wanted = outcome === "unknown" ? repairs.filter(({ kind }) => kind !== "insert-part") : repairs;
+  const leftOut = outcome === "unknown" ? "insert-part" : undefined;
   return {
     code,
     severity,
@@ -140,7 +140,7 @@ function reported(workshop: ReportedWorkshop, declaration: Declaration, finding:
     related: finding.related.map((related) => ({ message: related.message, at: locate(workshop, related.place) })),
     ...(caution === undefined ? {} : { caution }),
     ...(waiver === undefined ? {} : { waiver }),
-    mends: () => workshop.engine.shown(() => mends(workshop.engine, declaration, finding, wanted)),
+    mends: () => workshop.engine.shown(() => mends(workshop.engine, declaration, finding, leftOut)),
   };
 }
 
